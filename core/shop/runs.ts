@@ -1,0 +1,39 @@
+import type { Job, Operation, Shop } from './schema';
+
+/** One pallet's stay on one machine for one operation, as the shop's jobs call for it. */
+export interface RunNeed {
+  /** `job/operation/number`, numbers from 1. */
+  readonly id: string;
+  readonly job: Job;
+  readonly operation: Operation;
+  /** Place of the operation in the route, from 0. */
+  readonly step: number;
+  /** Number of the run within its operation, from 1. */
+  readonly number: number;
+  /** Parts of the job on this pallet: from `firstPart` (counted from 0) for `parts` parts. */
+  readonly firstPart: number;
+  readonly parts: number;
+}
+
+/** All runs the shop's jobs call for, job by job, operation by operation: a job of 20 parts at 4 a pallet has 5 runs. */
+export function runsOf(shop: Shop): RunNeed[] {
+  return shop.jobs.flatMap((job) => job.route.flatMap((operation, step) => runsOfOperation(job, operation, step)));
+}
+
+function runsOfOperation(job: Job, operation: Operation, step: number): RunNeed[] {
+  const runs = Math.ceil(job.quantity / operation.perPallet);
+  return Array.from({ length: runs }, (_, i) => ({
+    id: `${job.id}/${operation.id}/${i + 1}`,
+    job,
+    operation,
+    step,
+    number: i + 1,
+    firstPart: i * operation.perPallet,
+    parts: Math.min(operation.perPallet, job.quantity - i * operation.perPallet),
+  }));
+}
+
+/** Minutes the machine cuts for this run: `cycle` is for a full pallet, a part-filled one takes its share, rounded up. */
+export function cutMinutes(run: RunNeed, cycle: number): number {
+  return Math.ceil((cycle * run.parts) / run.operation.perPallet);
+}

@@ -1,0 +1,254 @@
+import { z } from 'zod';
+import { isLocalTime, isZone, WEEKDAYS } from '../time';
+
+/**
+ * The shop in the shop's words. Times of day are local to the shop's zone, lengths are whole minutes, money is in the
+ * shop's own currency. Every field a shop can do without has a default, so a short file is a good file.
+ */
+
+const id = z
+  .string('needs a short name without spaces at either end')
+  .trim()
+  .min(1, 'is empty; give it a short name')
+  .max(40, 'is longer than 40 characters; shorten it')
+  .regex(/^[^/]+$/, 'must not contain "/", which separates job, operation and run');
+const name = z.string().trim().max(120, 'is longer than 120 characters; shorten it').default('');
+const minutes = z.number('must be a number of minutes').int('must be whole minutes').min(0, 'must not be negative');
+const someMinutes = minutes.min(1, 'must be at least 1 minute');
+const share = z.number('must be a number from 0 to 1').min(0, 'must be at least 0').max(1, 'must be at most 1');
+const chance = z
+  .number('must be a chance from 0 to below 1')
+  .min(0, 'must be at least 0')
+  .lt(1, 'must be below 1: what always fails cannot be planned');
+const weight = z.number('must be a number').min(0, 'must not be negative').max(1000, 'must be at most 1000');
+const count = z.number('must be a number').int('must be a whole number').min(1, 'must be at least 1');
+
+const clockTime = z.string().regex(/^(([01]\d|2[0-3]):[0-5]\d|24:00)$/, 'must be a time of day such as 06:00 or 22:30');
+const date = z.string().refine((d) => isLocalTime(`${d}T00:00`), 'must be a date such as 2026-11-27');
+const localTime = z.string().refine(isLocalTime, 'must be a date and time such as 2026-11-27T16:00');
+
+const clockSpan = z.object({ from: clockTime, to: clockTime });
+const weeklySpan = clockSpan.extend({ days: z.array(z.enum(WEEKDAYS)).min(1, 'needs at least one day') });
+const dayException = z.object({ date, hours: z.array(clockSpan).default([]) });
+
+/** A shift by name: what the owner's table is cut into. Shifts say nothing about who is there. */
+const shift = weeklySpan.extend({ id });
+
+const person = z.object({
+  id,
+  name,
+  /** What this person may attend to; a machine's or operation's `skill` must be among them. */
+  skills: z.array(z.string().trim().min(1)).default([]),
+  hours: z.array(weeklySpan.extend({ extra: z.boolean().default(false) })).default([]),
+  breaks: z.array(clockSpan).default([]),
+  exceptions: z.array(dayException).default([]),
+});
+
+const cell = z.object({ id, name, places: count, stations: count.default(1), spot: z.string().default('') });
+
+const magazineTool = z.object({
+  tool: id,
+  /** Minutes of life left in each sister tool, in the order in which they follow each other. */
+  left: z.array(minutes).default([]),
+});
+
+const machine = z.object({
+  id,
+  name,
+  kind: z.enum(['mill', 'grind', 'mill-grind', 'bench'], 'must be mill, grind, mill-grind or bench'),
+  inUse: z.boolean().default(true),
+  /** Pallet places of its own; 0 is loaded on the table; null is without limit. Ignored inside a cell. */
+  places: z.number().int('must be a whole number').min(0, 'must not be negative').nullable().default(0),
+  cell: id.nullable().default(null),
+  stations: count.default(1),
+  /** Where a person stands to attend to it; walking is between spots. */
+  spot: z.string().default(''),
+  skill: z.string().default(''),
+  /** Hours in which it may run; empty is round the clock. */
+  hours: z.array(weeklySpan).default([]),
+  /** Planned off: care, repair, holidays. */
+  closures: z.array(z.object({ from: localTime, to: localTime, why: z.string().default('') })).default([]),
+  /** Share of a tool's life that may be used up unattended. */
+  nightFraction: share.default(0.8),
+  magazine: z.array(magazineTool).default([]),
+  ratePerHour: z.number().min(0).default(0),
+});
+
+const pallet = z.object({
+  id,
+  name,
+  fixture: id,
+  /** Machines it fits; empty is all. */
+  machines: z.array(id).default([]),
+});
+
+const tool = z.object({
+  id,
+  name,
+  kind: z.enum(['cutter', 'wheel'], 'must be cutter or wheel').default('cutter'),
+  life: someMinutes,
+  /** Coefficient of variation of its life. About 0.3 for high-speed steel: Wager & Barash, J. Eng. Ind. 93 (1971). */
+  lifeSpread: z.number().min(0).max(1, 'must be at most 1').default(0.3),
+  /** A finish tool must cover its whole cut: two halves leave a mark. */
+  finish: z.boolean().default(false),
+  replaceMinutes: minutes.default(5),
+  dressing: z
+    .object({
+      every: someMinutes,
+      minutes,
+      by: z.enum(['machine', 'hand'], 'must be machine or hand').default('machine'),
+      /** Wheel radius used by one dressing and still usable, millimetres. */
+      usesMm: z.number().min(0).default(0),
+      leftMm: z.number().min(0).default(0),
+    })
+    .nullable()
+    .default(null),
+});
+
+const check = z.object({
+  name: z.string().default(''),
+  /** Chance that the feature is out of limits and the program goes back. */
+  chance: chance.default(0),
+  /** Minutes cut again. */
+  repeat: minutes.default(0),
+  /** Times it may go back before the pallet is set aside. */
+  most: count.default(1),
+});
+
+const operation = z.object({
+  id,
+  name,
+  machines: z
+    .array(z.object({ machine: id, cycle: someMinutes }))
+    .min(1, 'has no machine; name at least one that can do it'),
+  fixture: id.nullable().default(null),
+  perPallet: count.default(1),
+  load: minutes.default(0),
+  unload: minutes.default(0),
+  skill: z.string().default(''),
+  /** The first run cuts `after` minutes, is held, a person measures for `minutes`, then it goes on. Null: not needed. */
+  firstPiece: z.object({ after: minutes, minutes: someMinutes }).nullable().default(null),
+  /** Minutes to wait after the operation before it: cooling, outside work. */
+  lag: minutes.default(0),
+  program: z.string().default(''),
+  revision: z.string().default(''),
+  tools: z.array(z.object({ tool: id, minutes: someMinutes })).default([]),
+  checks: z.array(check).default([]),
+  odds: z.object({ block: chance.default(0), loss: chance.default(0) }).prefault({}),
+  /** Attended good runs of this revision with this tool set, and the longest it has run alone, minutes. */
+  proof: z
+    .object({ goodRuns: minutes.default(0), longestAlone: minutes.default(0) })
+    .nullable()
+    .default(null),
+});
+
+const job = z.object({
+  id,
+  name,
+  customer: z.string().default(''),
+  quantity: count.default(1),
+  release: localTime.nullable().default(null),
+  due: localTime,
+  /** How much an hour late costs beside other jobs; 1 is ordinary. */
+  weight: weight.default(1),
+  /** Said to be late already: a due time in the past is then no mistake. */
+  overdue: z.boolean().default(false),
+  /** Most parts that may be made between two checks; null is no limit. */
+  suspectLimit: count.nullable().default(null),
+  route: z.array(operation).min(1, 'has no operation; add one'),
+});
+
+/**
+ * Where a run is held or how far it has come. `locked` holds whatever of machine, pallet and start is given; `loaded`
+ * waits in the machine's places; `running` began at `start`; `finished` waits to be taken off; `done` was taken off
+ * at `end`.
+ */
+const floorEntry = z.object({
+  /** `job/operation/number`, for example `J-104/10/2`. */
+  run: z.string().regex(/^[^/]+\/[^/]+\/[1-9]\d*$/, 'must be job/operation/number, for example J-104/10/2'),
+  state: z.enum(['locked', 'loaded', 'running', 'finished', 'done']),
+  machine: id.nullable().default(null),
+  pallet: id.nullable().default(null),
+  start: localTime.nullable().default(null),
+  end: localTime.nullable().default(null),
+});
+
+/** Cost of one unit of each part of the objective; the lead can change them. */
+const weights = z.object({
+  /** Per weighted hour late. */
+  lateness: weight.default(1),
+  /** Gain per hour cut in tonight's unattended stretch. */
+  tonight: weight.default(2),
+  /** Gain per hour cut in the unattended stretches after tonight. */
+  laterNights: weight.default(0.5),
+  /** Gain per machine still cutting when the first person comes in. */
+  morning: weight.default(1),
+  /** Per round. */
+  rounds: weight.default(0.2),
+  /** Per hand hour outside normal hours. */
+  extraHours: weight.default(3),
+  /** Per run moved from the released plan. */
+  moved: weight.default(0.1),
+  /** Per hour until the last run is off: settles what the others leave equal. */
+  finish: weight.default(0.01),
+});
+
+export const shopSchema = z.object({
+  format: z.literal('nightload-shop'),
+  version: z.literal(1),
+  name: z.string().trim().min(1, 'is empty; give the shop a name'),
+  zone: z.string().refine(isZone, 'is no time zone this program knows; use a name such as Europe/Berlin'),
+  /** Days planned ahead. */
+  horizonDays: z.number().int().min(1, 'must be at least 1 day').max(400, 'must be at most 400 days').default(14),
+  /** Plan as of this moment instead of the present one; null is the present. */
+  planFrom: localTime.nullable().default(null),
+  weights: weights.prefault({}),
+  shifts: z.array(shift).default([]),
+  /** Minutes to walk between two spots; pairs not named take `usual`. */
+  walking: z
+    .object({
+      usual: minutes.default(1),
+      between: z.array(z.object({ from: z.string(), to: z.string(), minutes })).default([]),
+    })
+    .prefault({}),
+  people: z.array(person).default([]),
+  cells: z.array(cell).default([]),
+  machines: z.array(machine).default([]),
+  pallets: z.array(pallet).default([]),
+  tools: z.array(tool).default([]),
+  jobs: z.array(job).default([]),
+  floor: z.array(floorEntry).default([]),
+});
+
+export type Shop = z.infer<typeof shopSchema>;
+/** What may be written in a shop file: fields with defaults may be missing. */
+export type ShopInput = z.input<typeof shopSchema>;
+export type Shift = Shop['shifts'][number];
+export type Person = Shop['people'][number];
+export type Cell = Shop['cells'][number];
+export type Machine = Shop['machines'][number];
+export type Pallet = Shop['pallets'][number];
+export type Tool = Shop['tools'][number];
+export type Job = Shop['jobs'][number];
+export type Operation = Job['route'][number];
+export type FloorEntry = Shop['floor'][number];
+export type Weights = Shop['weights'];
+export type Fixture = string;
+
+/** The tables of a shop: lists of records with an `id`, edited row by row. */
+export const tableSchemas = {
+  shifts: shift,
+  people: person,
+  cells: cell,
+  machines: machine,
+  pallets: pallet,
+  tools: tool,
+  jobs: job,
+} as const;
+export type TableName = keyof typeof tableSchemas;
+export type RowOf<T extends TableName> = Shop[T][number];
+
+/** The JSON Schema (draft 2020-12) of the shop file. */
+export function shopJsonSchema(): unknown {
+  return z.toJSONSchema(shopSchema, { io: 'input', unrepresentable: 'any' });
+}

@@ -1,0 +1,5 @@
+export * from './clock';
+export * from './format';
+export * from './hours';
+export * from './interval';
+export * from './stretches';
