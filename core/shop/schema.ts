@@ -3,11 +3,12 @@ import { isLocalTime, isZone, WEEKDAYS } from '../time';
 
 /**
  * The shop in the shop's words. Times of day are local to the shop's zone, lengths are whole minutes, money is in the
- * shop's own currency. Every field a shop can do without has a default, so a short file is a good file.
+ * shop's own currency. Every field a shop can do without has a default, so a short file is a good file; a field the
+ * shop does not know is refused, because ignoring it would lose what somebody wrote.
  */
 
 const id = z
-  .string('needs a short name without spaces at either end')
+  .string('needs a short name in quotes')
   .trim()
   .min(1, 'is empty; give it a short name')
   .max(40, 'is longer than 40 characters; shorten it')
@@ -27,32 +28,40 @@ const clockTime = z.string().regex(/^(([01]\d|2[0-3]):[0-5]\d|24:00)$/, 'must be
 const date = z.string().refine((d) => isLocalTime(`${d}T00:00`), 'must be a date such as 2026-11-27');
 const localTime = z.string().refine(isLocalTime, 'must be a date and time such as 2026-11-27T16:00');
 
-const clockSpan = z.object({ from: clockTime, to: clockTime });
-const weeklySpan = clockSpan.extend({ days: z.array(z.enum(WEEKDAYS)).min(1, 'needs at least one day') });
-const dayException = z.object({ date, hours: z.array(clockSpan).default([]) });
+const clockSpan = z.strictObject({ from: clockTime, to: clockTime });
+const weeklySpan = clockSpan.extend({
+  days: z.array(z.enum(WEEKDAYS, 'must be mon, tue, wed, thu, fri, sat or sun')).min(1, 'needs at least one day'),
+});
+const dayException = z.strictObject({ date, hours: z.array(clockSpan).default([]) });
 
 /** A shift by name: what the owner's table is cut into. Shifts say nothing about who is there. */
 const shift = weeklySpan.extend({ id });
 
-const person = z.object({
+const person = z.strictObject({
   id,
   name,
   /** What this person may attend to; a machine's or operation's `skill` must be among them. */
-  skills: z.array(z.string().trim().min(1)).default([]),
+  skills: z.array(z.string().trim().min(1, 'is empty; name a skill or remove it')).default([]),
   hours: z.array(weeklySpan.extend({ extra: z.boolean().default(false) })).default([]),
   breaks: z.array(clockSpan).default([]),
   exceptions: z.array(dayException).default([]),
 });
 
-const cell = z.object({ id, name, places: count, stations: count.default(1), spot: z.string().default('') });
+const cell = z.strictObject({
+  id,
+  name,
+  places: count,
+  stations: count.default(1),
+  spot: z.string().trim().default(''),
+});
 
-const magazineTool = z.object({
+const magazineTool = z.strictObject({
   tool: id,
   /** Minutes of life left in each sister tool, in the order in which they follow each other. */
   left: z.array(minutes).default([]),
 });
 
-const machine = z.object({
+const machine = z.strictObject({
   id,
   name,
   kind: z.enum(['mill', 'grind', 'mill-grind', 'bench'], 'must be mill, grind, mill-grind or bench'),
@@ -62,19 +71,19 @@ const machine = z.object({
   cell: id.nullable().default(null),
   stations: count.default(1),
   /** Where a person stands to attend to it; walking is between spots. */
-  spot: z.string().default(''),
-  skill: z.string().default(''),
+  spot: z.string().trim().default(''),
+  skill: z.string().trim().default(''),
   /** Hours in which it may run; empty is round the clock. */
   hours: z.array(weeklySpan).default([]),
   /** Planned off: care, repair, holidays. */
-  closures: z.array(z.object({ from: localTime, to: localTime, why: z.string().default('') })).default([]),
+  closures: z.array(z.strictObject({ from: localTime, to: localTime, why: z.string().default('') })).default([]),
   /** Share of a tool's life that may be used up unattended. */
   nightFraction: share.default(0.8),
   magazine: z.array(magazineTool).default([]),
-  ratePerHour: z.number().min(0).default(0),
+  ratePerHour: z.number().min(0, 'must not be negative').default(0),
 });
 
-const pallet = z.object({
+const pallet = z.strictObject({
   id,
   name,
   fixture: id,
@@ -82,30 +91,30 @@ const pallet = z.object({
   machines: z.array(id).default([]),
 });
 
-const tool = z.object({
+const tool = z.strictObject({
   id,
   name,
   kind: z.enum(['cutter', 'wheel'], 'must be cutter or wheel').default('cutter'),
   life: someMinutes,
   /** Coefficient of variation of its life. About 0.3 for high-speed steel: Wager & Barash, J. Eng. Ind. 93 (1971). */
-  lifeSpread: z.number().min(0).max(1, 'must be at most 1').default(0.3),
+  lifeSpread: z.number().min(0, 'must not be negative').max(1, 'must be at most 1').default(0.3),
   /** A finish tool must cover its whole cut: two halves leave a mark. */
   finish: z.boolean().default(false),
   replaceMinutes: minutes.default(5),
   dressing: z
-    .object({
+    .strictObject({
       every: someMinutes,
       minutes,
       by: z.enum(['machine', 'hand'], 'must be machine or hand').default('machine'),
       /** Wheel radius used by one dressing and still usable, millimetres. */
-      usesMm: z.number().min(0).default(0),
-      leftMm: z.number().min(0).default(0),
+      usesMm: z.number().min(0, 'must not be negative').default(0),
+      leftMm: z.number().min(0, 'must not be negative').default(0),
     })
     .nullable()
     .default(null),
 });
 
-const check = z.object({
+const check = z.strictObject({
   name: z.string().default(''),
   /** Chance that the feature is out of limits and the program goes back. */
   chance: chance.default(0),
@@ -115,38 +124,38 @@ const check = z.object({
   most: count.default(1),
 });
 
-const operation = z.object({
+const operation = z.strictObject({
   id,
   name,
   machines: z
-    .array(z.object({ machine: id, cycle: someMinutes }))
+    .array(z.strictObject({ machine: id, cycle: someMinutes }))
     .min(1, 'has no machine; name at least one that can do it'),
   fixture: id.nullable().default(null),
   perPallet: count.default(1),
   load: minutes.default(0),
   unload: minutes.default(0),
-  skill: z.string().default(''),
+  skill: z.string().trim().default(''),
   /** The first run cuts `after` minutes, is held, a person measures for `minutes`, then it goes on. Null: not needed. */
-  firstPiece: z.object({ after: minutes, minutes: someMinutes }).nullable().default(null),
+  firstPiece: z.strictObject({ after: minutes, minutes: someMinutes }).nullable().default(null),
   /** Minutes to wait after the operation before it: cooling, outside work. */
   lag: minutes.default(0),
   program: z.string().default(''),
   revision: z.string().default(''),
-  tools: z.array(z.object({ tool: id, minutes: someMinutes })).default([]),
+  tools: z.array(z.strictObject({ tool: id, minutes: someMinutes })).default([]),
   checks: z.array(check).default([]),
-  odds: z.object({ block: chance.default(0), loss: chance.default(0) }).prefault({}),
+  odds: z.strictObject({ block: chance.default(0), loss: chance.default(0) }).prefault({}),
   /** Attended good runs of this revision with this tool set, and the longest it has run alone, minutes. */
   proof: z
-    .object({ goodRuns: minutes.default(0), longestAlone: minutes.default(0) })
+    .strictObject({ goodRuns: minutes.default(0), longestAlone: minutes.default(0) })
     .nullable()
     .default(null),
 });
 
-const job = z.object({
+const job = z.strictObject({
   id,
   name,
   customer: z.string().default(''),
-  quantity: count.default(1),
+  quantity: count.max(10_000, 'must be at most 10000; split the job').default(1),
   release: localTime.nullable().default(null),
   due: localTime,
   /** How much an hour late costs beside other jobs; 1 is ordinary. */
@@ -163,10 +172,13 @@ const job = z.object({
  * waits in the machine's places; `running` began at `start`; `finished` waits to be taken off; `done` was taken off
  * at `end`.
  */
-const floorEntry = z.object({
+const floorEntry = z.strictObject({
   /** `job/operation/number`, for example `J-104/10/2`. */
   run: z.string().regex(/^[^/]+\/[^/]+\/[1-9]\d*$/, 'must be job/operation/number, for example J-104/10/2'),
-  state: z.enum(['locked', 'loaded', 'running', 'finished', 'done']),
+  state: z.enum(
+    ['locked', 'loaded', 'running', 'finished', 'done'],
+    'must be locked, loaded, running, finished or done',
+  ),
   machine: id.nullable().default(null),
   pallet: id.nullable().default(null),
   start: localTime.nullable().default(null),
@@ -174,7 +186,7 @@ const floorEntry = z.object({
 });
 
 /** Cost of one unit of each part of the objective; the lead can change them. */
-const weights = z.object({
+const weights = z.strictObject({
   /** Per weighted hour late. */
   lateness: weight.default(1),
   /** Gain per hour cut in tonight's unattended stretch. */
@@ -193,22 +205,27 @@ const weights = z.object({
   finish: weight.default(0.01),
 });
 
-export const shopSchema = z.object({
+export const shopSchema = z.strictObject({
   format: z.literal('nightload-shop'),
   version: z.literal(1),
   name: z.string().trim().min(1, 'is empty; give the shop a name'),
   zone: z.string().refine(isZone, 'is no time zone this program knows; use a name such as Europe/Berlin'),
   /** Days planned ahead. */
-  horizonDays: z.number().int().min(1, 'must be at least 1 day').max(400, 'must be at most 400 days').default(14),
+  horizonDays: z
+    .number()
+    .int('must be whole days')
+    .min(1, 'must be at least 1 day')
+    .max(3000, 'must be at most 3000 days')
+    .default(14),
   /** Plan as of this moment instead of the present one; null is the present. */
   planFrom: localTime.nullable().default(null),
   weights: weights.prefault({}),
   shifts: z.array(shift).default([]),
   /** Minutes to walk between two spots; pairs not named take `usual`. */
   walking: z
-    .object({
+    .strictObject({
       usual: minutes.default(1),
-      between: z.array(z.object({ from: z.string(), to: z.string(), minutes })).default([]),
+      between: z.array(z.strictObject({ from: z.string().trim(), to: z.string().trim(), minutes })).default([]),
     })
     .prefault({}),
   people: z.array(person).default([]),

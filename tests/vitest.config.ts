@@ -2,11 +2,12 @@ import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
 
-const at = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
+const at = (path: string): string => fileURLToPath(new URL(`../${path}`, import.meta.url));
 // Outside Electron the real module tries to download a binary; main/ is tested against a stand-in.
 const alias = { electron: at('tests/support/fake-electron.ts') };
 
 export default defineConfig({
+  root: at('.'),
   test: {
     projects: [
       {

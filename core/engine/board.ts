@@ -1,0 +1,94 @@
+import { FREE, LOADED, LOCKED, NONE, type Problem } from '../problem';
+import { book } from './book';
+import { type Conflict, placeHeld, routeConflicts } from './held';
+import { Placement } from './placement';
+import { emptySchedule, type Schedule } from './schedule';
+import { Slots } from './slots';
+
+/**
+ * Builds a schedule run by run: each takes the earliest room that is left by those before it. What stands on the
+ * floor is put down first and never moves.
+ */
+export class Board {
+  readonly slots: Slots;
+  readonly schedule: Schedule;
+  readonly conflicts: Conflict[] = [];
+  private readonly trial: Placement;
+  private readonly best: Placement;
+  /** Runs found to have no room in this build. */
+  private readonly isLeft: Uint8Array;
+
+  constructor(readonly problem: Problem) {
+    this.slots = new Slots(problem);
+    this.schedule = emptySchedule(problem);
+    this.trial = new Placement(problem, this.slots);
+    this.best = new Placement(problem, this.slots);
+    this.isLeft = new Uint8Array(problem.runCount);
+  }
+
+  /**
+   * A schedule made in this order of runs; a run whose predecessors come later in the order brings them forward.
+   * `choice[r]` is the option run `r` must take, or NONE for the one that is through first.
+   */
+  build(order: Int32Array, choice: Int32Array): void {
+    this.slots.clear();
+    this.schedule.placed.fill(0);
+    this.isLeft.fill(0);
+    this.conflicts.length = 0;
+    placeHeld(this.problem, this.slots, this.schedule, this.conflicts, (run) => this.placeBefore(run, choice));
+    for (let i = 0; i < order.length; i++) this.place(order[i]!, choice);
+    routeConflicts(this.problem, this.schedule, this.conflicts);
+  }
+
+  /** A locked run's predecessors go first: only then can its lock hold. */
+  private placeBefore(run: number, choice: Int32Array): void {
+    const { start, items } = this.problem.before;
+    for (let i = start[run]!; i < start[run + 1]!; i++) this.place(items[i]!, choice);
+  }
+
+  private place(run: number, choice: Int32Array): boolean {
+    const { problem, schedule } = this;
+    if (schedule.placed[run] === 1) return true;
+    if (this.isLeft[run] === 1) return false;
+    let notBefore = problem.earliest[run]!;
+    const { start, items } = problem.before;
+    for (let i = start[run]!; i < start[run + 1]!; i++) {
+      const previous = items[i]!;
+      if (!this.place(previous, choice)) return this.leave(run);
+      notBefore = Math.max(notBefore, schedule.off[previous]! + problem.lag[run]!);
+    }
+    const firstPiece = problem.firstPieceRun[run]!;
+    let startAfter = notBefore;
+    if (firstPiece !== NONE) {
+      if (!this.place(firstPiece, choice)) return this.leave(run);
+      const checked = schedule.checkStart[firstPiece]!;
+      if (checked !== NONE) startAfter = Math.max(startAfter, checked + problem.checkMinutes[firstPiece]!);
+    }
+    if (!this.findBest(run, notBefore, startAfter, choice[run]!)) return this.leave(run);
+    book(problem, this.slots, schedule, run, this.best);
+    return true;
+  }
+
+  private leave(run: number): boolean {
+    this.isLeft[run] = 1;
+    return false;
+  }
+
+  private findBest(run: number, notBefore: number, startAfter: number, choice: number): boolean {
+    const { problem, trial, best } = this;
+    const state = problem.state[run]!;
+    const pallet = state === FREE ? NONE : problem.heldPallet[run]!;
+    const held = state === LOCKED || state === LOADED ? problem.heldOption[run]! : NONE;
+    const only = held !== NONE ? held : choice;
+    let found = false;
+    const first = only === NONE ? problem.optionFirst[run]! : only;
+    const last = only === NONE ? problem.optionFirst[run + 1]! : only + 1;
+    for (let option = first; option < last; option++) {
+      if (!trial.find(run, option, notBefore, startAfter, pallet, state === LOADED)) continue;
+      if (found && (trial.end > best.end || (trial.end === best.end && trial.off >= best.off))) continue;
+      trial.copyTo(best);
+      found = true;
+    }
+    return found;
+  }
+}

@@ -1,0 +1,259 @@
+import { FINISHED, FREE, LOADED, LOCKED, NONE, type Problem, RUNNING } from '../problem';
+import { book } from './book';
+import { Placement } from './placement';
+import type { Schedule } from './schedule';
+import { NEVER, type Slots } from './slots';
+
+/** A lock that cannot hold, and what is in its way. */
+export interface Conflict {
+  readonly run: number;
+  readonly say: string;
+}
+
+/**
+ * Puts down what stands on the floor and what is locked to a start, in that order, before anything else. They stay
+ * where they are said to be even where that cannot be; then the conflict is noted. `placeBefore` places what must come
+ * before a locked run.
+ */
+export function placeHeld(
+  problem: Problem,
+  slots: Slots,
+  schedule: Schedule,
+  conflicts: Conflict[],
+  placeBefore: (run: number) => void,
+): void {
+  for (let run = 0; run < problem.runCount; run++) {
+    if (problem.state[run] === RUNNING || problem.state[run] === FINISHED) onFloor(problem, slots, schedule, run);
+  }
+  for (let run = 0; run < problem.runCount; run++) {
+    if (problem.state[run] === LOADED) loadedOnFloor(problem, slots, schedule, conflicts, run);
+  }
+  const locked: number[] = [];
+  for (let run = 0; run < problem.runCount; run++) {
+    if (problem.state[run] === LOCKED && problem.heldStart[run] !== NONE) locked.push(run);
+  }
+  locked.sort((a, b) => problem.heldStart[a]! - problem.heldStart[b]! || a - b);
+  for (const run of locked) {
+    placeBefore(run);
+    // A predecessor brought forward by an earlier lock may be this very run.
+    if (schedule.placed[run] === 0) lockedToStart(problem, slots, schedule, conflicts, run);
+  }
+}
+
+/** Adds a conflict for every held run that its own pallet, machine or route does not let stand where it stands. */
+export function routeConflicts(problem: Problem, schedule: Schedule, conflicts: Conflict[]): void {
+  for (let run = 0; run < problem.runCount; run++) {
+    if (problem.state[run] === FREE || schedule.placed[run] === 0 || conflicts.some((c) => c.run === run)) continue;
+    const say = whatIsWrong(problem, schedule, run);
+    if (say !== null) conflicts.push({ run, say: `${problem.runIds[run]} ${say}` });
+  }
+}
+
+function whatIsWrong(problem: Problem, schedule: Schedule, run: number): string | null {
+  const option = schedule.option[run]!;
+  const machine = problem.machineIds[problem.optionMachine[option]!];
+  if (problem.isForeign[option] === 1) return `is held on ${machine}, which its operation does not name`;
+  const pallet = schedule.pallet[run]!;
+  if (pallet !== NONE && !fits(problem, option, pallet)) {
+    return `is held on pallet ${problem.palletIds[pallet]}, which does not fit it on ${machine}`;
+  }
+  if (!isOpenFor(problem, schedule, run)) return `runs on ${machine} in time it is planned off`;
+  const { start, items } = problem.before;
+  for (let i = start[run]!; i < start[run + 1]!; i++) {
+    const previous = items[i]!;
+    if (schedule.placed[previous] === 0 || schedule.off[previous]! + problem.lag[run]! > schedule.on[run]!) {
+      return `is held before ${problem.runIds[previous]}, which comes before it, is off`;
+    }
+  }
+  const firstPiece = problem.firstPieceRun[run]!;
+  if (firstPiece === NONE) return null;
+  const checked = schedule.checkStart[firstPiece]! + problem.checkMinutes[firstPiece]!;
+  return schedule.placed[firstPiece] === 1 && checked <= schedule.start[run]!
+    ? null
+    : `is held before the first-piece check of ${problem.runIds[firstPiece]} is done`;
+}
+
+/** Only what runs now can be caught by the machine's hours; everything else is placed inside them. */
+function isOpenFor(problem: Problem, schedule: Schedule, run: number): boolean {
+  const end = schedule.end[run]!;
+  if (problem.state[run] !== RUNNING || end <= problem.now) return true;
+  const { first, start, end: until } = problem.open;
+  const machine = problem.optionMachine[schedule.option[run]!]!;
+  for (let k = first[machine]!; k < first[machine + 1]!; k++) {
+    if (start[k]! <= problem.now && until[k]! >= end) return true;
+  }
+  return false;
+}
+
+function fits(problem: Problem, option: number, pallet: number): boolean {
+  const set = problem.optionPallets[option]!;
+  if (set === NONE) return false;
+  const { start, items } = problem.palletSets;
+  return items.subarray(start[set]!, start[set + 1]!).includes(pallet);
+}
+
+const nobody = () => ({ person: NONE, start: 0, end: 0, spot: 0 });
+
+function onFloor(problem: Problem, slots: Slots, schedule: Schedule, run: number): void {
+  const at = new Placement(problem, slots);
+  const option = problem.heldOption[run]!;
+  const machine = problem.optionMachine[option]!;
+  const cut = problem.optionCut[option]!;
+  const { now } = problem;
+  at.option = option;
+  at.pallet = problem.optionPallets[option] === NONE ? NONE : problem.heldPallet[run]!;
+  if (problem.state[run] === FINISHED) {
+    at.end = problem.heldEnd[run] === NONE ? now : problem.heldEnd[run]!;
+    at.start = problem.heldStart[run] === NONE ? at.end - cut : problem.heldStart[run]!;
+  } else {
+    at.start = problem.heldStart[run]!;
+    at.end = Math.max(at.start + cut, now);
+    if (problem.isBench[machine] === 1) {
+      at.workPerson = firstOfCrew(problem, option);
+    } else if (problem.checkMinutes[run]! > 0) {
+      const before = Math.min(problem.holdAfter[run]!, cut);
+      const from = Math.max(at.start + before, now);
+      const check = problem.checkMinutes[run]!;
+      at.checkStart = slots.crewFrom(
+        problem.optionCrew[option]!,
+        from,
+        check,
+        problem.workSpot[machine]!,
+        NONE,
+        nobody(),
+      );
+      at.checkPerson = slots.person;
+      at.end = at.checkStart + check + cut - before;
+    }
+  }
+  at.on = Math.min(at.start, now);
+  unloadAfter(problem, slots, at, run, machine);
+  book(problem, slots, schedule, run, at);
+}
+
+function unloadAfter(problem: Problem, slots: Slots, at: Placement, run: number, machine: number): boolean {
+  at.off = at.end;
+  const length = problem.isBench[machine] === 1 ? 0 : problem.unload[run]!;
+  if (length === 0) return true;
+  const from = Math.max(at.end, problem.now);
+  const station = problem.machineStations[machine]!;
+  const spot = problem.loadSpot[machine]!;
+  let start = slots.crewFrom(problem.optionCrew[at.option]!, from, length, spot, station, nobody());
+  const found = start < NEVER;
+  if (!found) start = from;
+  at.unloadPerson = found ? slots.person : firstOfCrew(problem, at.option);
+  at.unloadStart = start;
+  at.off = start + length;
+  return found;
+}
+
+function firstOfCrew(problem: Problem, option: number): number {
+  const { start, items } = problem.crews;
+  const crew = problem.optionCrew[option]!;
+  return start[crew] === start[crew + 1] ? NONE : items[start[crew]!]!;
+}
+
+function loadedOnFloor(problem: Problem, slots: Slots, schedule: Schedule, conflicts: Conflict[], run: number): void {
+  const at = new Placement(problem, slots);
+  const { now } = problem;
+  const option = problem.heldOption[run]!;
+  const pallet = problem.heldPallet[run]!;
+  if (!at.find(run, option, now, now, pallet, true)) {
+    // No room before the horizon: it keeps its place, and the lead is told.
+    const machine = problem.optionMachine[option]!;
+    at.start = now;
+    at.end = now + problem.optionCut[option]!;
+    at.on = now;
+    unloadAfter(problem, slots, at, run, machine);
+    conflicts.push({
+      run,
+      say: `${problem.runIds[run]} is loaded, but its machine or the hands it needs are not free before the horizon`,
+    });
+  }
+  book(problem, slots, schedule, run, at);
+}
+
+function lockedToStart(problem: Problem, slots: Slots, schedule: Schedule, conflicts: Conflict[], run: number): void {
+  const start = problem.heldStart[run]!;
+  const at = new Placement(problem, slots);
+  const { first, last } = optionsOf(problem, run);
+  for (let option = first; option < last; option++) {
+    if (
+      at.find(run, option, earliestOn(problem, schedule, run), start, problem.heldPallet[run]!, false) &&
+      at.start === start
+    ) {
+      book(problem, slots, schedule, run, at);
+      return;
+    }
+  }
+  conflicts.push({ run, say: forced(problem, slots, at, run, first) });
+  book(problem, slots, schedule, run, at);
+}
+
+function optionsOf(problem: Problem, run: number): { first: number; last: number } {
+  const held = problem.heldOption[run]!;
+  return held === NONE
+    ? { first: problem.optionFirst[run]!, last: problem.optionFirst[run + 1]! }
+    : { first: held, last: held + 1 };
+}
+
+/** Locked runs go down in order of start, so predecessors locked as well are there already. */
+function earliestOn(problem: Problem, schedule: Schedule, run: number): number {
+  let on = problem.earliest[run]!;
+  const { start, items } = problem.before;
+  for (let i = start[run]!; i < start[run + 1]!; i++) {
+    const previous = items[i]!;
+    on = Math.max(on, schedule.placed[previous] === 1 ? schedule.off[previous]! + problem.lag[run]! : 0);
+  }
+  return on;
+}
+
+/** The run at its locked start whatever is in the way; returns what that is. */
+function forced(problem: Problem, slots: Slots, at: Placement, run: number, option: number): string {
+  const machine = problem.optionMachine[option]!;
+  const start = problem.heldStart[run]!;
+  const cut = problem.optionCut[option]!;
+  const crew = problem.optionCrew[option]!;
+  const load = problem.isBench[machine] === 1 ? 0 : problem.load[run]!;
+  const check = problem.isBench[machine] === 1 ? 0 : problem.checkMinutes[run]!;
+  at.option = option;
+  at.loadPerson = at.loadStart = at.checkPerson = at.checkStart = at.workPerson = NONE;
+  at.unloadPerson = at.unloadStart = NONE;
+  at.start = start;
+  at.end = start + cut;
+  if (problem.isBench[machine] === 1) at.workPerson = firstOfCrew(problem, option);
+  const why = slots.machineFrom(machine, start, cut) === start ? '' : `${problem.machineIds[machine]} is not free then`;
+  let blocked = why;
+  if (load > 0) {
+    const isTable = problem.isTable[machine] === 1;
+    const spot = problem.loadSpot[machine]!;
+    const station = problem.machineStations[machine]!;
+    const notBefore = isTable ? start - load : problem.now;
+    const found = slots.crewUntil(crew, notBefore, start, load, spot, station, nobody());
+    at.loadStart = found < 0 ? start - load : found;
+    at.loadPerson = found < 0 ? firstOfCrew(problem, option) : slots.person;
+    if (found < 0) blocked ||= 'nobody is free to load it before then';
+  }
+  if (check > 0) {
+    const before = Math.min(problem.holdAfter[run]!, cut);
+    const found = slots.crewFrom(crew, start + before, check, problem.workSpot[machine]!, NONE, nobody());
+    at.checkStart = found < NEVER ? found : start + before;
+    at.checkPerson = found < NEVER ? slots.person : firstOfCrew(problem, option);
+    at.end = at.checkStart + check + cut - before;
+  }
+  at.on = load > 0 ? at.loadStart : start;
+  if (!unloadAfter(problem, slots, at, run, machine)) blocked ||= 'nobody is free to take it off';
+  at.pallet = palletFor(problem, slots, at, run, option);
+  if (at.pallet === NONE && problem.optionPallets[option] !== NONE) blocked ||= 'no pallet fits';
+  const reason = blocked || 'its pallet, a place or the operation before it is not free by then';
+  return `${problem.runIds[run]} is locked to a start it cannot have: ${reason}`;
+}
+
+function palletFor(problem: Problem, slots: Slots, at: Placement, run: number, option: number): number {
+  const set = problem.optionPallets[option]!;
+  if (set === NONE) return NONE;
+  if (problem.heldPallet[run] !== NONE) return problem.heldPallet[run]!;
+  const { start, items } = problem.palletSets;
+  const fitting = items.subarray(start[set]!, start[set + 1]!);
+  return fitting.find((pallet) => slots.pallets[pallet]!.isFree(at.on, at.off)) ?? fitting[0] ?? NONE;
+}

@@ -1,0 +1,243 @@
+import { NONE, type Problem } from '../problem';
+import type { Board } from './board';
+import type { Pricer } from './cost';
+import type { Conflict } from './held';
+import type { Random } from './random';
+import { copySchedule, emptySchedule, type Schedule } from './schedule';
+
+/** Prices remembered: a change is taken if it beats the price of so many steps ago (late acceptance: Burke & Bykov 2017). */
+const MEMORY = 40;
+
+/** Steps without a new best after which the search goes back to the best and starts from there afresh. */
+const PATIENCE = 1_500;
+
+/**
+ * Improves an order of runs and the choice of machines by small changes, building the whole schedule anew after each.
+ * One call of {@link step} is one change tried.
+ */
+export class Improver {
+  readonly bestSchedule: Schedule;
+  bestTotal: number;
+  /** Of the best schedule. */
+  bestConflicts: readonly Conflict[];
+  steps = 0;
+
+  private readonly order: Int32Array;
+  private readonly choice: Int32Array;
+  private readonly bestOrder: Int32Array;
+  private readonly bestChoice: Int32Array;
+  private readonly undoOrder: Int32Array;
+  private readonly memory = new Float64Array(MEMORY);
+  private current: number;
+  private sinceBest = 0;
+  private readonly critical: Int32Array;
+  /** Runs with more than one option. */
+  private readonly flexible: Int32Array;
+  private readonly position: Int32Array;
+
+  constructor(
+    private readonly problem: Problem,
+    private readonly board: Board,
+    private readonly pricer: Pricer,
+    private readonly random: Random,
+    order: Int32Array,
+  ) {
+    this.order = order.slice();
+    this.choice = new Int32Array(problem.runCount).fill(NONE);
+    this.current = this.price();
+    this.bestTotal = this.current;
+    this.bestConflicts = [...board.conflicts];
+    this.bestSchedule = emptySchedule(problem);
+    copySchedule(board.schedule, this.bestSchedule);
+    this.bestOrder = this.order.slice();
+    this.bestChoice = this.choice.slice();
+    this.undoOrder = this.order.slice();
+    this.memory.fill(this.current);
+    this.critical = new Int32Array(problem.runCount);
+    this.position = new Int32Array(problem.runCount);
+    this.flexible = Int32Array.from({ length: problem.runCount }, (_, run) => run).filter(
+      (run) => problem.optionFirst[run + 1]! - problem.optionFirst[run]! > 1,
+    );
+  }
+
+  /** Starts again from another order if that is better than where the search stands. */
+  offer(order: Int32Array): void {
+    this.undoOrder.set(this.order);
+    this.order.set(order);
+    const total = this.price();
+    if (total < this.current) this.take(total);
+    else this.order.set(this.undoOrder);
+  }
+
+  /** Tries one change. */
+  step(): void {
+    this.steps++;
+    this.undoOrder.set(this.order);
+    let changed = NONE;
+    let before = NONE;
+    const kind = this.random.next();
+    if (kind < 0.2 && this.flexible.length > 0) {
+      changed = this.flexible[this.random.below(this.flexible.length)]!;
+      before = this.choice[changed]!;
+      this.choice[changed] = this.anotherOption(changed);
+    } else if (kind < 0.55) {
+      this.hurryCritical();
+    } else if (kind < 0.7) {
+      this.moveOperation();
+    } else {
+      this.moveRun();
+    }
+    const total = this.price();
+    const slot = this.steps % MEMORY;
+    if (total <= this.current || total < this.memory[slot]!) {
+      this.take(total);
+    } else {
+      this.order.set(this.undoOrder);
+      if (changed !== NONE) this.choice[changed] = before;
+    }
+    if (this.current < this.memory[slot]!) this.memory[slot] = this.current;
+    if (++this.sinceBest > PATIENCE) this.returnToBest();
+  }
+
+  private price(): number {
+    this.board.build(this.order, this.choice);
+    return this.pricer.price(this.board.schedule, this.board.slots.people);
+  }
+
+  private take(total: number): void {
+    this.current = total;
+    if (total >= this.bestTotal - 1e-9) return;
+    this.bestTotal = total;
+    this.bestConflicts = [...this.board.conflicts];
+    this.sinceBest = 0;
+    copySchedule(this.board.schedule, this.bestSchedule);
+    this.bestOrder.set(this.order);
+    this.bestChoice.set(this.choice);
+  }
+
+  private returnToBest(): void {
+    this.sinceBest = 0;
+    this.order.set(this.bestOrder);
+    this.choice.set(this.bestChoice);
+    this.current = this.bestTotal;
+    // A little slack lets the search leave the best by another way than it came.
+    this.memory.fill(this.bestTotal + 0.02 * Math.abs(this.bestTotal) + 0.1);
+  }
+
+  private anotherOption(run: number): number {
+    const first = this.problem.optionFirst[run]!;
+    const count = this.problem.optionFirst[run + 1]! - first;
+    const pick = this.random.below(count + 1);
+    return pick === count ? NONE : first + pick;
+  }
+
+  private moveRun(): void {
+    const count = this.order.length;
+    const from = this.random.below(count);
+    // Mostly near, sometimes anywhere.
+    const reach = this.random.next() < 0.7 ? Math.min(count, 12) : count;
+    const to = Math.min(count - 1, Math.max(0, from + this.random.below(2 * reach + 1) - reach));
+    this.move(from, to);
+  }
+
+  /** Moves all runs of one operation together, keeping their order. */
+  private moveOperation(): void {
+    const { order, problem, random } = this;
+    const group = problem.runGroup[order[random.below(order.length)]!]!;
+    let to = random.below(order.length);
+    for (let i = 0; i < order.length; i++) {
+      if (problem.runGroup[order[i]!] !== group) continue;
+      this.move(i, to);
+      if (i < to) i--;
+      to = Math.min(to + 1, order.length - 1);
+      if (random.next() < 0.05) break;
+    }
+  }
+
+  /**
+   * Takes a run that a late job, or the end of the plan, waits for and puts it before the run that stands in its way
+   * on the machine.
+   */
+  private hurryCritical(): void {
+    const { board, order, position, random } = this;
+    const { schedule } = board;
+    const count = this.traceCritical();
+    if (count < 2) {
+      this.moveRun();
+      return;
+    }
+    for (let i = 0; i < order.length; i++) position[order[i]!] = i;
+    const at = random.below(count - 1);
+    const later = this.critical[at]!;
+    const earlier = this.critical[at + 1]!;
+    if (schedule.placed[later] === 0 || position[later]! < position[earlier]!) {
+      this.moveRun();
+      return;
+    }
+    this.move(position[later]!, position[earlier]!);
+  }
+
+  /** From a late (or the last) run back through what each waited for; the length of that chain. */
+  private traceCritical(): number {
+    const { problem, board, critical, random, pricer } = this;
+    const { schedule } = board;
+    let run = this.runToHurry(random.below(problem.jobCount), pricer.jobFinish);
+    let count = 0;
+    while (run !== NONE && count < critical.length) {
+      critical[count++] = run;
+      run = this.waitedFor(run, schedule);
+    }
+    return count;
+  }
+
+  private runToHurry(job: number, jobFinish: Int32Array): number {
+    const { problem, board } = this;
+    let target = NONE;
+    // The late job at or after a random one; without any, the job that is off last.
+    for (let i = 0; i < problem.jobCount; i++) {
+      const candidate = (job + i) % problem.jobCount;
+      if (jobFinish[candidate]! > problem.due[candidate]! && problem.jobWeight[candidate]! > 0) {
+        target = candidate;
+        break;
+      }
+    }
+    let latest = NONE;
+    for (let run = 0; run < problem.runCount; run++) {
+      if (board.schedule.placed[run] === 0 || (target !== NONE && problem.runJob[run] !== target)) continue;
+      if (latest === NONE || board.schedule.off[run]! > board.schedule.off[latest]!) latest = run;
+    }
+    return latest;
+  }
+
+  /** The run whose end is nearest before this one's beginning, among its predecessors and those on its machine. */
+  private waitedFor(run: number, schedule: Schedule): number {
+    const { problem } = this;
+    const machine = problem.optionMachine[schedule.option[run]!]!;
+    const start = schedule.start[run]!;
+    let nearest = NONE;
+    let nearestEnd = problem.now;
+    for (let i = problem.before.start[run]!; i < problem.before.start[run + 1]!; i++) {
+      const previous = problem.before.items[i]!;
+      if (schedule.off[previous]! > nearestEnd) {
+        nearest = previous;
+        nearestEnd = schedule.off[previous]!;
+      }
+    }
+    for (let other = 0; other < problem.runCount; other++) {
+      if (schedule.placed[other] === 0 || problem.optionMachine[schedule.option[other]!] !== machine) continue;
+      if (schedule.end[other]! <= start && schedule.end[other]! > nearestEnd) {
+        nearest = other;
+        nearestEnd = schedule.end[other]!;
+      }
+    }
+    return nearest;
+  }
+
+  private move(from: number, to: number): void {
+    const { order } = this;
+    const run = order[from]!;
+    if (from < to) order.copyWithin(from, from + 1, to + 1);
+    else order.copyWithin(to + 1, to, from);
+    order[to] = run;
+  }
+}

@@ -1,0 +1,1 @@
+export { type EngineOptions, type EngineProgress, planShop } from './plan-shop';

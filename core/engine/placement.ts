@@ -1,0 +1,339 @@
+import { NONE, type Problem } from '../problem';
+import { NEVER, type OwnAttendance, type Slots } from './slots';
+
+/** How often one search may be pushed on before it is given up; far above what a real shop needs. */
+const PUSHES = 10_000;
+
+/**
+ * Finds the earliest room for one run on one machine: machine, people, pallet, place and station free together. The
+ * result is left in the fields, so that trying ten options allocates nothing.
+ */
+export class Placement {
+  option = NONE;
+  pallet = NONE;
+  loadPerson = NONE;
+  loadStart = NONE;
+  start = 0;
+  checkPerson = NONE;
+  checkStart = NONE;
+  end = NEVER;
+  workPerson = NONE;
+  unloadPerson = NONE;
+  unloadStart = NONE;
+  on = 0;
+  off = NEVER;
+
+  private readonly own: OwnAttendance & { start: number } = { person: NONE, start: 0, end: 0, spot: 0 };
+
+  constructor(
+    private readonly problem: Problem,
+    private readonly slots: Slots,
+  ) {}
+
+  copyTo(other: Placement): void {
+    other.option = this.option;
+    other.pallet = this.pallet;
+    other.loadPerson = this.loadPerson;
+    other.loadStart = this.loadStart;
+    other.start = this.start;
+    other.checkPerson = this.checkPerson;
+    other.checkStart = this.checkStart;
+    other.end = this.end;
+    other.workPerson = this.workPerson;
+    other.unloadPerson = this.unloadPerson;
+    other.unloadStart = this.unloadStart;
+    other.on = this.on;
+    other.off = this.off;
+  }
+
+  /**
+   * Earliest room for `run` on `option`, on at or after `notBefore` and cutting at or after `startAfter`; `pallet` is
+   * the only one allowed, or NONE for any. `isLoaded`: it stands on its machine already. False if there is none before
+   * the horizon.
+   */
+  find(run: number, option: number, notBefore: number, startAfter: number, pallet: number, isLoaded: boolean): boolean {
+    const { isBench, isTable, optionMachine } = this.problem;
+    const machine = optionMachine[option]!;
+    this.option = option;
+    this.pallet = NONE;
+    this.loadPerson = NONE;
+    this.loadStart = NONE;
+    this.checkPerson = NONE;
+    this.checkStart = NONE;
+    this.workPerson = NONE;
+    this.unloadPerson = NONE;
+    this.unloadStart = NONE;
+    this.own.person = NONE;
+    const from = Math.max(notBefore, isBench[machine] === 1 || this.problem.load[run] === 0 ? startAfter : notBefore);
+    let lower = from;
+    for (let push = 0; push < PUSHES; push++) {
+      let next: number;
+      if (isBench[machine] === 1) next = this.tryBench(option, machine, lower);
+      else if (isTable[machine] === 1) next = this.tryTable(run, option, machine, lower, startAfter, isLoaded);
+      else next = this.tryChanger(run, option, machine, lower, startAfter, isLoaded);
+      if (next >= NEVER) return false;
+      if (next < 0) next = this.choosePallet(option, pallet, isLoaded);
+      if (next >= NEVER) return false;
+      if (next < 0) return this.off <= this.problem.horizon;
+      if (isLoaded) {
+        // It holds its pallet and place already; only the machine and the hands can be waited for.
+        startAfter = Math.max(startAfter, next);
+      }
+      lower = next;
+    }
+    return false;
+  }
+
+  /** Each `try…` leaves a placement and returns -1, or returns the moment before which nothing can come of it. */
+  private tryBench(option: number, machine: number, lower: number): number {
+    const { slots, problem } = this;
+    const length = problem.optionCut[option]!;
+    const spot = problem.workSpot[machine]!;
+    const start = slots.crewFrom(problem.optionCrew[option]!, lower, length, spot, NONE, this.own);
+    if (start >= NEVER) return NEVER;
+    const room = slots.machineFrom(machine, start, length);
+    if (room > start) return room;
+    this.workPerson = slots.person;
+    this.start = start;
+    this.end = start + length;
+    this.on = start;
+    this.off = this.end;
+    return -1;
+  }
+
+  private tryChanger(
+    run: number,
+    option: number,
+    machine: number,
+    lower: number,
+    startAfter: number,
+    isLoaded: boolean,
+  ): number {
+    const { slots, problem } = this;
+    const crew = problem.optionCrew[option]!;
+    const station = problem.machineStations[machine]!;
+    const spot = problem.loadSpot[machine]!;
+    const load = isLoaded ? 0 : problem.load[run]!;
+    this.own.person = NONE;
+    let ready = lower;
+    if (load > 0) {
+      ready = slots.crewFrom(crew, lower, load, spot, station, this.own);
+      if (ready >= NEVER) return NEVER;
+      this.loadStart = ready;
+      this.loadPerson = slots.person;
+      ready += load;
+    }
+    if (!this.cut(run, option, machine, Math.max(ready, startAfter))) return NEVER;
+    if (!this.unload(run, option, machine, station)) return NEVER;
+    if (load > 0) this.delayLoad(crew, ready - load, load, spot, station);
+    this.on = load > 0 ? this.loadStart : isLoaded ? problem.now : this.start;
+    const places = problem.machinePlaces[machine]!;
+    if (places === NONE || isLoaded) return -1;
+    return slots.places[places]!.lastFull(this.on, this.off);
+  }
+
+  /** The later it is loaded, the shorter it keeps its place and its pallet. */
+  private delayLoad(crew: number, earliest: number, load: number, spot: number, station: number): void {
+    const { slots, own } = this;
+    if (this.loadStart + load === this.start) return;
+    own.person = NONE;
+    if (this.checkStart !== NONE) {
+      own.person = this.checkPerson;
+      own.start = this.checkStart;
+      own.spot = this.problem.workSpot[this.problem.optionMachine[this.option]!]!;
+    }
+    const later = slots.crewUntil(crew, earliest, this.start, load, spot, station, own);
+    if (later < 0) return;
+    this.loadStart = later;
+    this.loadPerson = slots.person;
+  }
+
+  /** Start, first-piece check and end on a machine that is free at or after `ready`. */
+  private cut(run: number, option: number, machine: number, ready: number): boolean {
+    const { slots, problem, own } = this;
+    const cut = problem.optionCut[option]!;
+    const check = problem.checkMinutes[run]!;
+    if (check === 0) {
+      this.start = slots.machineFrom(machine, ready, cut);
+      this.end = this.start + cut;
+      return this.start < NEVER;
+    }
+    const before = Math.min(problem.holdAfter[run]!, cut);
+    if (this.loadPerson !== NONE) {
+      own.person = this.loadPerson;
+      own.end = this.loadStart + problem.load[run]!;
+      own.spot = problem.loadSpot[machine]!;
+    }
+    let from = ready;
+    for (let push = 0; push < PUSHES; push++) {
+      const start = slots.machineFrom(machine, from, cut + check);
+      if (start >= NEVER) return false;
+      const spot = problem.workSpot[machine]!;
+      const checkStart = slots.crewFrom(problem.optionCrew[option]!, start + before, check, spot, NONE, own);
+      if (checkStart >= NEVER) return false;
+      this.checkPerson = slots.person;
+      this.checkStart = checkStart;
+      // Begin so that the person is there when the machine holds: a held machine cuts nothing.
+      this.start = checkStart - before;
+      this.end = checkStart + check + cut - before;
+      const room = slots.machineFrom(machine, this.start, this.end - this.start);
+      if (room === this.start) return true;
+      from = room;
+    }
+    return false;
+  }
+
+  private unload(run: number, option: number, machine: number, station: number): boolean {
+    const { slots, problem, own } = this;
+    const length = problem.unload[run]!;
+    this.off = this.end;
+    if (length === 0) return true;
+    const spot = problem.loadSpot[machine]!;
+    own.person = NONE;
+    if (this.checkStart !== NONE) {
+      own.person = this.checkPerson;
+      own.end = this.checkStart + problem.checkMinutes[run]!;
+      own.spot = problem.workSpot[machine]!;
+    }
+    const start = slots.crewFrom(problem.optionCrew[option]!, this.end, length, spot, station, own);
+    if (start >= NEVER) return false;
+    this.unloadPerson = slots.person;
+    this.unloadStart = start;
+    this.off = start + length;
+    return true;
+  }
+
+  private tryTable(
+    run: number,
+    option: number,
+    machine: number,
+    lower: number,
+    startAfter: number,
+    isLoaded: boolean,
+  ): number {
+    const { slots, problem, own } = this;
+    const load = isLoaded ? 0 : problem.load[run]!;
+    const cut = problem.optionCut[option]!;
+    const crew = problem.optionCrew[option]!;
+    const spot = problem.loadSpot[machine]!;
+    own.person = NONE;
+    let on = Math.max(lower, startAfter - load);
+    if (load > 0) {
+      on = slots.crewFrom(crew, on, load, spot, NONE, own);
+      if (on >= NEVER) return NEVER;
+      this.loadPerson = slots.person;
+    }
+    const check = problem.checkMinutes[run]!;
+    const room = slots.machineFrom(machine, on, load + cut + check);
+    if (room > on) return room;
+    const before = Math.min(problem.holdAfter[run]!, cut);
+    if (check > 0) {
+      own.person = this.loadPerson;
+      own.end = on + load;
+      own.spot = spot;
+      const checkStart = slots.crewFrom(crew, on + load + before, check, problem.workSpot[machine]!, NONE, own);
+      if (checkStart >= NEVER) return NEVER;
+      this.checkPerson = slots.person;
+      this.checkStart = checkStart;
+      if (checkStart > on + load + before) {
+        const later = this.laterTableLoad(run, crew, machine, on, checkStart - before);
+        if (later > on) return later;
+      }
+    }
+    this.loadStart = load > 0 ? on : NONE;
+    this.start = on + load;
+    this.end = check > 0 ? this.checkStart + check + cut - before : this.start + cut;
+    if (!slots.isOpen(machine, on, this.end)) return slots.machineFrom(machine, on + 1, load + cut + check);
+    if (!this.unload(run, option, machine, NONE)) return NEVER;
+    if (this.unloadStart !== NONE && !slots.isOpen(machine, this.unloadStart, this.off)) {
+      return this.unloadWhenOpen(run, option, machine) ? this.tableRoom(machine, on, isLoaded) : NEVER;
+    }
+    return this.tableRoom(machine, on, isLoaded);
+  }
+
+  private tableRoom(machine: number, on: number, isLoaded: boolean): number {
+    this.on = isLoaded ? this.problem.now : on;
+    const bookings = this.slots.machines[machine]!;
+    if (bookings.isFree(on, this.off)) return -1;
+    return bookings.end[bookings.firstEndingAfter(on)]!;
+  }
+
+  /** The table is unloaded in the machine's hours only; a finished part waits while it is planned off. */
+  private unloadWhenOpen(run: number, option: number, machine: number): boolean {
+    const { slots, problem } = this;
+    const { first, start, end } = problem.open;
+    const length = problem.unload[run]!;
+    for (let k = first[machine]!; k < first[machine + 1]!; k++) {
+      if (end[k]! < this.end + length) continue;
+      const from = Math.max(this.end, start[k]!);
+      this.own.person = NONE;
+      const time = slots.crewFrom(
+        problem.optionCrew[option]!,
+        from,
+        length,
+        problem.loadSpot[machine]!,
+        NONE,
+        this.own,
+      );
+      if (time + length > end[k]!) continue;
+      this.unloadPerson = slots.person;
+      this.unloadStart = time;
+      this.off = time + length;
+      return true;
+    }
+    return false;
+  }
+
+  /** The last moment to load the table so that the check comes as soon as the machine holds. */
+  private laterTableLoad(run: number, crew: number, machine: number, on: number, start: number): number {
+    const { slots, problem, own } = this;
+    const load = problem.load[run]!;
+    if (load === 0) return start;
+    own.person = this.checkPerson;
+    own.start = this.checkStart;
+    own.spot = problem.workSpot[machine]!;
+    return slots.crewUntil(crew, on, start, load, problem.loadSpot[machine]!, NONE, own);
+  }
+
+  /** Takes the pallet that fits fewest machines, then the one idle for the shortest time: others stay free for others. */
+  private choosePallet(option: number, only: number, isLoaded: boolean): number {
+    const { problem, slots } = this;
+    const set = problem.optionPallets[option]!;
+    if (set === NONE) return -1;
+    if (isLoaded) {
+      this.pallet = only;
+      return -1;
+    }
+    if (only !== NONE) {
+      const busyUntil = slots.pallets[only]!.firstGap(this.on, this.off - this.on);
+      this.pallet = only;
+      return busyUntil === this.on ? -1 : busyUntil;
+    }
+    const { start, items } = problem.palletSets;
+    let soonest = NEVER;
+    let best = NONE;
+    let bestReach = NEVER;
+    let bestIdle = NEVER;
+    for (let i = start[set]!; i < start[set + 1]!; i++) {
+      const pallet = items[i]!;
+      const bookings = slots.pallets[pallet]!;
+      const next = bookings.firstEndingAfter(this.on);
+      if (next < bookings.count && bookings.start[next]! < this.off) {
+        let last = next;
+        while (last + 1 < bookings.count && bookings.start[last + 1]! < this.off) last++;
+        soonest = Math.min(soonest, bookings.end[last]!);
+        continue;
+      }
+      const idle = this.on - (next > 0 ? bookings.end[next - 1]! : 0);
+      const reach = problem.palletReach[pallet]!;
+      if (reach < bestReach || (reach === bestReach && idle < bestIdle)) {
+        best = pallet;
+        bestReach = reach;
+        bestIdle = idle;
+      }
+    }
+    if (best === NONE) return soonest;
+    this.pallet = best;
+    return -1;
+  }
+}

@@ -1,0 +1,165 @@
+import { type Problem, problemOf } from '../problem';
+import type { Plan, PlanBound, Shop } from '../shop';
+import { Allocation } from './allocate';
+import { Board } from './board';
+import { earliestFinish } from './bound';
+import { Pricer } from './cost';
+import { Improver } from './improve';
+import { orderByLatestStart, orderByTail, orderOfPlan } from './orders';
+import { Random } from './random';
+import { writePlan } from './write';
+
+export interface EngineOptions {
+  /** The plan's moment, local time in the shop's zone: nothing is planned before it. */
+  readonly at: string;
+  readonly seconds: number;
+  /** Changes tried at most; with the same seed and this limit (and time enough) the plan is the same. */
+  readonly steps?: number;
+  readonly seed: number;
+  /** The plan people already work by: distance from it costs. */
+  readonly released?: Plan;
+  /** Where to begin the search, beside the engine's own beginnings. */
+  readonly previous?: Plan;
+  /** Told after each phase and then about ten times a second; `plan` only where it is better than the last one told. */
+  readonly report?: (progress: EngineProgress) => void;
+  /** Asked at least every 50 ms; true ends the search with the best plan so far. */
+  readonly stopped?: () => boolean;
+  /** Milliseconds of a clock that only goes forward. */
+  readonly clock: () => number;
+}
+
+export interface EngineProgress {
+  readonly phase: 'construct' | 'allocate' | 'improve';
+  readonly steps: number;
+  readonly seconds: number;
+  readonly plan: Plan | null;
+  readonly bound: PlanBound | null;
+}
+
+/** Milliseconds of search between two looks at the clock, the stop and the event loop. */
+const SLICE = 20;
+const REPORT_EVERY = 100;
+
+/** Nearer than this to the bound is at the bound. */
+const MET = 1e-6;
+
+/**
+ * Plans the shop as of a moment: construct, allocate, improve until time or steps are used up, the bound is met or the
+ * user stops it. The shop must be free of faults of level error. Resolves with the best plan found; a plan always
+ * exists, at worst with runs left out.
+ */
+export async function planShop(shop: Shop, options: EngineOptions): Promise<Plan> {
+  return new Search(problemOf(shop, options.at), options).run();
+}
+
+class Search {
+  private readonly board: Board;
+  private readonly pricer: Pricer;
+  private readonly began: number;
+  private bound: PlanBound | null = null;
+  private improver: Improver;
+  private reportedTotal = Number.POSITIVE_INFINITY;
+  private reportedAt = Number.NEGATIVE_INFINITY;
+
+  constructor(
+    private readonly problem: Problem,
+    private readonly options: EngineOptions,
+  ) {
+    this.began = options.clock();
+    this.board = new Board(problem);
+    this.pricer = new Pricer(problem, options.released);
+    const random = new Random(options.seed);
+    this.improver = new Improver(problem, this.board, this.pricer, random, orderByLatestStart(problem));
+    this.improver.offer(orderByTail(problem));
+    for (const plan of [options.previous, options.released]) {
+      if (plan !== undefined) this.improver.offer(orderOfPlan(problem, plan));
+    }
+  }
+
+  async run(): Promise<Plan> {
+    this.report('construct');
+    await breathe();
+    await this.allocate();
+    const ending = await this.improve();
+    return this.plan(ending);
+  }
+
+  private seconds(): number {
+    return (this.options.clock() - this.began) / 1000;
+  }
+
+  private async allocate(): Promise<void> {
+    const { problem } = this;
+    const allocation = new Allocation(problem);
+    const best = await allocation.solve();
+    if (best !== null) this.improver.offer(best.order);
+    // A lock that cannot hold breaks rules the bound is built on.
+    if (best !== null && this.improver.bestConflicts.length === 0) {
+      const finish = (earliestFinish(problem) - problem.now) / 60;
+      this.bound = {
+        total: Math.max(best.total, this.finishOnly(finish)),
+        tonight: (await allocation.bound('tonight')) ?? Number.POSITIVE_INFINITY,
+        lateness: (await allocation.bound('lateness')) ?? 0,
+        finish,
+      };
+    }
+    this.report('allocate');
+    await breathe();
+  }
+
+  /** Where only the finish is priced, its bound is the total's. */
+  private finishOnly(finish: number): number {
+    const { weights } = this.problem.shop;
+    const gains = weights.tonight + weights.laterNights + weights.morning;
+    return gains === 0 ? weights.finish * finish : Number.NEGATIVE_INFINITY;
+  }
+
+  private async improve(): Promise<Plan['search']['ending']> {
+    const { options, improver } = this;
+    const steps = options.steps ?? Number.POSITIVE_INFINITY;
+    if (this.problem.runCount === 0) return 'limit';
+    for (;;) {
+      if (this.bound !== null && improver.bestTotal <= this.bound.total + MET) return 'proved';
+      if (improver.steps >= steps || this.seconds() >= options.seconds) return 'limit';
+      if (options.stopped?.() === true) return 'stopped';
+      const sliceEnd = options.clock() + SLICE;
+      do improver.step();
+      while (improver.steps < steps && options.clock() < sliceEnd);
+      if (options.clock() - this.reportedAt >= REPORT_EVERY) this.report('improve');
+      await breathe();
+    }
+  }
+
+  private report(phase: EngineProgress['phase']): void {
+    if (this.options.report === undefined) return;
+    this.reportedAt = this.options.clock();
+    const isBetter = this.improver.bestTotal < this.reportedTotal - MET || phase === 'allocate';
+    if (isBetter) this.reportedTotal = this.improver.bestTotal;
+    this.options.report({
+      phase,
+      steps: this.improver.steps,
+      seconds: this.seconds(),
+      plan: isBetter ? this.plan('limit') : null,
+      bound: this.bound,
+    });
+  }
+
+  private plan(ending: Plan['search']['ending']): Plan {
+    const search = { seed: this.options.seed, steps: this.improver.steps, seconds: this.seconds(), ending };
+    return writePlan(
+      this.problem,
+      this.improver.bestSchedule,
+      this.improver.bestConflicts,
+      this.pricer,
+      this.bound,
+      search,
+    );
+  }
+}
+
+/** Lets the event loop hear a stop. */
+function breathe(): Promise<void> {
+  return new Promise((resolve) => {
+    setTimeout(resolve, 0);
+  });
+}

@@ -1,0 +1,91 @@
+import { NONE, type Problem } from '../problem';
+import type { Attendance, Plan, PlanBound, PlannedRun } from '../shop';
+import { Bookings } from './bookings';
+import type { Pricer } from './cost';
+import type { Conflict } from './held';
+import type { Schedule } from './schedule';
+
+/** The plan of a schedule, in the shop's names; runs in order of start. */
+export function writePlan(
+  problem: Problem,
+  schedule: Schedule,
+  conflicts: readonly Conflict[],
+  pricer: Pricer,
+  bound: PlanBound | null,
+  search: Plan['search'],
+): Plan {
+  const runs: PlannedRun[] = [];
+  const left: Plan['left'] = [];
+  for (let run = 0; run < problem.runCount; run++) {
+    if (schedule.placed[run] === 1) runs.push(writeRun(problem, schedule, run));
+    else left.push({ run: problem.runIds[run]!, why: whyLeft(problem, schedule, run) });
+  }
+  runs.sort((a, b) => a.start - b.start || (a.run < b.run ? -1 : 1));
+  pricer.price(schedule, attendancesByPerson(problem, schedule));
+  return {
+    format: 'nightload-plan',
+    version: 1,
+    shop: problem.shop.name,
+    clock: { ...problem.clock },
+    now: problem.now,
+    horizon: problem.horizon,
+    runs,
+    left,
+    conflicts: conflicts.map(({ run, say }) => ({ run: problem.runIds[run]!, say })),
+    cost: pricer.parts(),
+    bound,
+    search,
+  };
+}
+
+function writeRun(problem: Problem, schedule: Schedule, run: number): PlannedRun {
+  const attendance = (person: number, start: number, length: number): Attendance | null =>
+    person === NONE ? null : { person: problem.personIds[person]!, start, end: start + length };
+  const pallet = schedule.pallet[run]!;
+  const [start, end] = [schedule.start[run]!, schedule.end[run]!];
+  return {
+    run: problem.runIds[run]!,
+    machine: problem.machineIds[problem.optionMachine[schedule.option[run]!]!]!,
+    pallet: pallet === NONE ? null : problem.palletIds[pallet]!,
+    load: attendance(schedule.loadPerson[run]!, schedule.loadStart[run]!, problem.load[run]!),
+    start,
+    end,
+    check: attendance(schedule.checkPerson[run]!, schedule.checkStart[run]!, problem.checkMinutes[run]!),
+    work: attendance(schedule.workPerson[run]!, start, end - start),
+    unload: attendance(schedule.unloadPerson[run]!, schedule.unloadStart[run]!, problem.unload[run]!),
+  };
+}
+
+function whyLeft(problem: Problem, schedule: Schedule, run: number): string {
+  const { start, items } = problem.before;
+  for (let i = start[run]!; i < start[run + 1]!; i++) {
+    if (schedule.placed[items[i]!] === 0) return `${problem.runIds[items[i]!]}, which comes before it, is left out`;
+  }
+  return 'no room before the horizon on any of its machines';
+}
+
+/** Everybody's attendances as they are planned, in order of start, overlapping ones (locks that cannot hold) apart. */
+function attendancesByPerson(problem: Problem, schedule: Schedule): Bookings[] {
+  const lists: [number, number, number][][] = problem.personIds.map(() => []);
+  for (let run = 0; run < problem.runCount; run++) {
+    if (schedule.placed[run] === 0) continue;
+    const machine = problem.optionMachine[schedule.option[run]!]!;
+    const [workSpot, loadSpot] = [problem.workSpot[machine]!, problem.loadSpot[machine]!];
+    const add = (person: number, start: number, length: number, spot: number) => {
+      if (person !== NONE) lists[person]!.push([start, start + length, spot]);
+    };
+    add(schedule.loadPerson[run]!, schedule.loadStart[run]!, problem.load[run]!, loadSpot);
+    add(schedule.checkPerson[run]!, schedule.checkStart[run]!, problem.checkMinutes[run]!, workSpot);
+    add(schedule.workPerson[run]!, schedule.start[run]!, schedule.end[run]! - schedule.start[run]!, workSpot);
+    add(schedule.unloadPerson[run]!, schedule.unloadStart[run]!, problem.unload[run]!, loadSpot);
+  }
+  return lists.map((list) => {
+    const sorted = list.sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+    const bookings = new Bookings();
+    bookings.start = Int32Array.from(sorted, (a) => a[0]);
+    bookings.end = Int32Array.from(sorted, (a) => a[1]);
+    bookings.spot = Int32Array.from(sorted, (a) => a[2]);
+    bookings.count = sorted.length;
+    return bookings;
+  });
+}

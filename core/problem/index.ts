@@ -1,0 +1,2 @@
+export { problemOf } from './build';
+export * from './problem';

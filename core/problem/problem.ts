@@ -1,0 +1,117 @@
+import type { Shop } from '../shop';
+import type { Clock, Interval, Minute } from '../time';
+
+/** Rows of whole numbers laid end to end: row `i` is `items[start[i]]` up to, not including, `items[start[i + 1]]`. */
+export interface Rows {
+  readonly start: Int32Array;
+  readonly items: Int32Array;
+}
+
+/** Sorted, disjoint intervals per owner: owner `i` has those from `first[i]` up to, not including, `first[i + 1]`. */
+export interface IntervalRows {
+  readonly first: Int32Array;
+  readonly start: Int32Array;
+  readonly end: Int32Array;
+}
+
+/** How far a run has come on the floor, or how it is held; the engine may move only `FREE` ones at will. */
+export const FREE = 0;
+export const LOCKED = 1;
+export const LOADED = 2;
+export const RUNNING = 3;
+export const FINISHED = 4;
+
+/** Not given. */
+export const NONE = -1;
+
+/**
+ * A shop at a moment as the engine sees it: everything is an index or a whole minute, lists are flat typed arrays, and
+ * names are kept only to write the plan. `r` indexes runs, `o` options (one machine a run may take), `m` machines,
+ * `p` people, `b` pallets, `g` groups: runs of one operation of one job with as many parts, which nothing tells apart.
+ */
+export interface Problem {
+  readonly shop: Shop;
+  readonly clock: Clock;
+  readonly now: Minute;
+  readonly horizon: Minute;
+
+  readonly runCount: number;
+  readonly runIds: readonly string[];
+  readonly runJob: Int32Array;
+  readonly runGroup: Int32Array;
+  /** Parts on the pallet. */
+  readonly runParts: Int32Array;
+  /** Options of run `r`: `o` from `optionFirst[r]` up to, not including, `optionFirst[r + 1]`. */
+  readonly optionFirst: Int32Array;
+  readonly optionMachine: Int32Array;
+  /** Minutes of cutting; at a bench of work. */
+  readonly optionCut: Int32Array;
+  /** Row of {@link crews}: the people with the skill. */
+  readonly optionCrew: Int32Array;
+  /** Row of {@link palletSets}: pallets of the fixture that fit the machine; NONE where no fixture is needed. */
+  readonly optionPallets: Int32Array;
+  /** 1 where a lock names a machine that the operation does not. */
+  readonly isForeign: Uint8Array;
+  readonly load: Int32Array;
+  readonly unload: Int32Array;
+  /** Minutes cut before the first-piece check, and its length; length 0 is no check. */
+  readonly holdAfter: Int32Array;
+  readonly checkMinutes: Int32Array;
+  /** The run of the same operation whose first-piece check this one waits for, or NONE. */
+  readonly firstPieceRun: Int32Array;
+  /** Not on before this minute: release, the plan's moment, and predecessors already done with their lag. */
+  readonly earliest: Int32Array;
+  /** Minutes to wait after each predecessor. */
+  readonly lag: Int32Array;
+  readonly before: Rows;
+  readonly after: Rows;
+  readonly state: Uint8Array;
+  /** Held option (as `o`), pallet, start and end where the floor says so; NONE otherwise. */
+  readonly heldOption: Int32Array;
+  readonly heldPallet: Int32Array;
+  readonly heldStart: Int32Array;
+  readonly heldEnd: Int32Array;
+
+  readonly crews: Rows;
+  readonly palletSets: Rows;
+
+  readonly machineCount: number;
+  readonly machineIds: readonly string[];
+  readonly isBench: Uint8Array;
+  readonly isTable: Uint8Array;
+  readonly open: IntervalRows;
+  /** Index of the shared or own places and load stations; NONE: without limit (places), or not needed (stations). */
+  readonly machinePlaces: Int32Array;
+  readonly machineStations: Int32Array;
+  readonly placeLimit: Int32Array;
+  readonly stationLimit: Int32Array;
+  /** Spot of loading and unloading, and of everything else. */
+  readonly loadSpot: Int32Array;
+  readonly workSpot: Int32Array;
+
+  readonly personCount: number;
+  readonly personIds: readonly string[];
+  /** Hours less breaks, inside now to horizon. */
+  readonly free: IntervalRows;
+  readonly extra: IntervalRows;
+  readonly spotCount: number;
+  /** `walk[from * spotCount + to]` in minutes. */
+  readonly walk: Int32Array;
+
+  readonly palletCount: number;
+  readonly palletIds: readonly string[];
+  /** Machines each pallet fits: the fewer, the better used there. */
+  readonly palletReach: Int32Array;
+
+  readonly jobCount: number;
+  readonly due: Int32Array;
+  readonly jobWeight: Float64Array;
+
+  readonly groupCount: number;
+  readonly groupJob: Int32Array;
+  readonly groupStep: Int32Array;
+
+  readonly tonight: Interval | null;
+  readonly attended: readonly Interval[];
+  readonly unattended: readonly Interval[];
+}
