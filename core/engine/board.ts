@@ -5,6 +5,16 @@ import { Placement } from './placement';
 import { emptySchedule, type Schedule } from './schedule';
 import { Slots } from './slots';
 
+/** What a schedule is built from: the search changes these, and {@link Board.build} makes the schedule. */
+export interface Recipe {
+  /** Runs in the order in which they choose their room. */
+  readonly order: Int32Array;
+  /** The option each run must take, or NONE for the one that is through first. */
+  readonly choice: Int32Array;
+  /** The earlier schedule ({@link Board.earlier}) whose room each run takes if it can, or NONE for none. */
+  readonly anchor: Int32Array;
+}
+
 /**
  * Builds a schedule run by run: each takes the earliest room that is left by those before it. What stands on the
  * floor is put down first and never moves.
@@ -13,6 +23,8 @@ export class Board {
   readonly slots: Slots;
   readonly schedule: Schedule;
   readonly conflicts: Conflict[] = [];
+  /** Schedules of plans made before. */
+  readonly earlier: Schedule[] = [];
   private readonly trial: Placement;
   private readonly best: Placement;
   /** Runs found to have no room in this build. */
@@ -27,26 +39,26 @@ export class Board {
   }
 
   /**
-   * A schedule made in this order of runs; a run whose predecessors come later in the order brings them forward.
-   * `choice[r]` is the option run `r` must take, or NONE for the one that is through first.
+   * Makes the schedule of a recipe. A run whose predecessors come later in the order brings them forward.
    */
-  build(order: Int32Array, choice: Int32Array): void {
+  build(recipe: Recipe): void {
     this.slots.clear();
     this.schedule.placed.fill(0);
     this.isLeft.fill(0);
     this.conflicts.length = 0;
-    placeHeld(this.problem, this.slots, this.schedule, this.conflicts, (run) => this.placeBefore(run, choice));
-    for (let i = 0; i < order.length; i++) this.place(order[i]!, choice);
+    placeHeld(this.problem, this.slots, this.schedule, this.conflicts, (run) => this.placeBefore(run, recipe));
+    const { order } = recipe;
+    for (let i = 0; i < order.length; i++) this.place(order[i]!, recipe);
     routeConflicts(this.problem, this.schedule, this.conflicts);
   }
 
   /** A locked run's predecessors go first: only then can its lock hold. */
-  private placeBefore(run: number, choice: Int32Array): void {
+  private placeBefore(run: number, recipe: Recipe): void {
     const { start, items } = this.problem.before;
-    for (let i = start[run]!; i < start[run + 1]!; i++) this.place(items[i]!, choice);
+    for (let i = start[run]!; i < start[run + 1]!; i++) this.place(items[i]!, recipe);
   }
 
-  private place(run: number, choice: Int32Array): boolean {
+  private place(run: number, recipe: Recipe): boolean {
     const { problem, schedule } = this;
     if (schedule.placed[run] === 1) return true;
     if (this.isLeft[run] === 1) return false;
@@ -54,17 +66,19 @@ export class Board {
     const { start, items } = problem.before;
     for (let i = start[run]!; i < start[run + 1]!; i++) {
       const previous = items[i]!;
-      if (!this.place(previous, choice)) return this.leave(run);
+      if (!this.place(previous, recipe)) return this.leave(run);
       notBefore = Math.max(notBefore, schedule.off[previous]! + problem.lag[run]!);
     }
     const firstPiece = problem.firstPieceRun[run]!;
     let startAfter = notBefore;
     if (firstPiece !== NONE) {
-      if (!this.place(firstPiece, choice)) return this.leave(run);
+      if (!this.place(firstPiece, recipe)) return this.leave(run);
       const checked = schedule.checkStart[firstPiece]!;
       if (checked !== NONE) startAfter = Math.max(startAfter, checked + problem.checkMinutes[firstPiece]!);
     }
-    if (!this.findBest(run, notBefore, startAfter, choice[run]!)) return this.leave(run);
+    const anchor = recipe.anchor[run]!;
+    const isRepeated = anchor !== NONE && this.best.repeat(run, this.earlier[anchor]!, notBefore, startAfter);
+    if (!isRepeated && !this.findBest(run, notBefore, startAfter, recipe.choice[run]!)) return this.leave(run);
     book(problem, this.slots, schedule, run, this.best);
     return true;
   }

@@ -127,24 +127,18 @@ function onFloor(problem: Problem, slots: Slots, schedule: Schedule, run: number
     }
   }
   at.on = Math.min(at.start, now);
-  unloadAfter(problem, slots, at, run, machine);
+  takeOff(problem, at, run);
   book(problem, slots, schedule, run, at);
 }
 
-function unloadAfter(problem: Problem, slots: Slots, at: Placement, run: number, machine: number): boolean {
-  at.off = at.end;
-  const length = problem.isBench[machine] === 1 ? 0 : problem.unload[run]!;
-  if (length === 0) return true;
+/** Takes a held run off; where nobody ever can, the first of the crew does it at once, and false is returned. */
+function takeOff(problem: Problem, at: Placement, run: number): boolean {
   const from = Math.max(at.end, problem.now);
-  const station = problem.machineStations[machine]!;
-  const spot = problem.loadSpot[machine]!;
-  let start = slots.crewFrom(problem.optionCrew[at.option]!, from, length, spot, station, nobody());
-  const found = start < NEVER;
-  if (!found) start = from;
-  at.unloadPerson = found ? slots.person : firstOfCrew(problem, at.option);
-  at.unloadStart = start;
-  at.off = start + length;
-  return found;
+  if (at.takeOff(run, from)) return true;
+  at.unloadPerson = firstOfCrew(problem, at.option);
+  at.unloadStart = from;
+  at.off = from + problem.unload[run]!;
+  return false;
 }
 
 function firstOfCrew(problem: Problem, option: number): number {
@@ -160,11 +154,10 @@ function loadedOnFloor(problem: Problem, slots: Slots, schedule: Schedule, confl
   const pallet = problem.heldPallet[run]!;
   if (!at.find(run, option, now, now, pallet, true)) {
     // No room before the horizon: it keeps its place, and the lead is told.
-    const machine = problem.optionMachine[option]!;
     at.start = now;
     at.end = now + problem.optionCut[option]!;
     at.on = now;
-    unloadAfter(problem, slots, at, run, machine);
+    takeOff(problem, at, run);
     conflicts.push({
       run,
       say: `${problem.runIds[run]} is loaded, but its machine or the hands it needs are not free before the horizon`,
@@ -242,7 +235,7 @@ function forced(problem: Problem, slots: Slots, at: Placement, run: number, opti
     at.end = at.checkStart + check + cut - before;
   }
   at.on = load > 0 ? at.loadStart : start;
-  if (!unloadAfter(problem, slots, at, run, machine)) blocked ||= 'nobody is free to take it off';
+  if (!takeOff(problem, at, run)) blocked ||= 'nobody is free to take it off';
   at.pallet = palletFor(problem, slots, at, run, option);
   if (at.pallet === NONE && problem.optionPallets[option] !== NONE) blocked ||= 'no pallet fits';
   const reason = blocked || 'its pallet, a place or the operation before it is not free by then';

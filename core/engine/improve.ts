@@ -1,5 +1,5 @@
 import { NONE, type Problem } from '../problem';
-import type { Board } from './board';
+import type { Board, Recipe } from './board';
 import type { Pricer } from './cost';
 import type { Conflict } from './held';
 import type { Random } from './random';
@@ -22,11 +22,9 @@ export class Improver {
   bestConflicts: readonly Conflict[];
   steps = 0;
 
-  private readonly order: Int32Array;
-  private readonly choice: Int32Array;
-  private readonly bestOrder: Int32Array;
-  private readonly bestChoice: Int32Array;
-  private readonly undoOrder: Int32Array;
+  private readonly recipe: Recipe;
+  private readonly bestRecipe: Recipe;
+  private readonly undoRecipe: Recipe;
   private readonly memory = new Float64Array(MEMORY);
   private current: number;
   private sinceBest = 0;
@@ -40,18 +38,16 @@ export class Improver {
     private readonly board: Board,
     private readonly pricer: Pricer,
     private readonly random: Random,
-    order: Int32Array,
+    begin: Recipe,
   ) {
-    this.order = order.slice();
-    this.choice = new Int32Array(problem.runCount).fill(NONE);
+    this.recipe = cloneRecipe(begin);
     this.current = this.price();
     this.bestTotal = this.current;
     this.bestConflicts = [...board.conflicts];
     this.bestSchedule = emptySchedule(problem);
     copySchedule(board.schedule, this.bestSchedule);
-    this.bestOrder = this.order.slice();
-    this.bestChoice = this.choice.slice();
-    this.undoOrder = this.order.slice();
+    this.bestRecipe = cloneRecipe(begin);
+    this.undoRecipe = cloneRecipe(begin);
     this.memory.fill(this.current);
     this.critical = new Int32Array(problem.runCount);
     this.position = new Int32Array(problem.runCount);
@@ -60,47 +56,48 @@ export class Improver {
     );
   }
 
-  /** Starts again from another order if that is better than where the search stands. */
-  offer(order: Int32Array): void {
-    this.undoOrder.set(this.order);
-    this.order.set(order);
+  /** Starts again from another recipe if that is better than where the search stands. */
+  offer(recipe: Recipe): void {
+    copyRecipe(this.recipe, this.undoRecipe);
+    copyRecipe(recipe, this.recipe);
     const total = this.price();
     if (total < this.current) this.take(total);
-    else this.order.set(this.undoOrder);
+    else copyRecipe(this.undoRecipe, this.recipe);
   }
 
   /** Tries one change. */
   step(): void {
     this.steps++;
-    this.undoOrder.set(this.order);
-    let changed = NONE;
-    let before = NONE;
-    const kind = this.random.next();
-    if (kind < 0.2 && this.flexible.length > 0) {
-      changed = this.flexible[this.random.below(this.flexible.length)]!;
-      before = this.choice[changed]!;
-      this.choice[changed] = this.anotherOption(changed);
-    } else if (kind < 0.55) {
-      this.hurryCritical();
-    } else if (kind < 0.7) {
-      this.moveOperation();
-    } else {
-      this.moveRun();
-    }
+    copyRecipe(this.recipe, this.undoRecipe);
+    this.change();
     const total = this.price();
     const slot = this.steps % MEMORY;
-    if (total <= this.current || total < this.memory[slot]!) {
-      this.take(total);
-    } else {
-      this.order.set(this.undoOrder);
-      if (changed !== NONE) this.choice[changed] = before;
-    }
+    if (total <= this.current || total < this.memory[slot]!) this.take(total);
+    else copyRecipe(this.undoRecipe, this.recipe);
     if (this.current < this.memory[slot]!) this.memory[slot] = this.current;
     if (++this.sinceBest > PATIENCE) this.returnToBest();
   }
 
+  private change(): void {
+    const { random, recipe } = this;
+    const kind = random.next();
+    if (kind < 0.2 && this.flexible.length > 0) {
+      const run = this.flexible[random.below(this.flexible.length)]!;
+      recipe.choice[run] = this.anotherOption(run);
+      recipe.anchor[run] = NONE;
+    } else if (kind < 0.55) {
+      this.hurryCritical();
+    } else if (kind < 0.7) {
+      this.moveOperation();
+    } else if (kind < 0.72) {
+      recipe.anchor.fill(NONE);
+    } else {
+      this.moveRun();
+    }
+  }
+
   private price(): number {
-    this.board.build(this.order, this.choice);
+    this.board.build(this.recipe);
     return this.pricer.price(this.board.schedule, this.board.slots.people);
   }
 
@@ -111,14 +108,12 @@ export class Improver {
     this.bestConflicts = [...this.board.conflicts];
     this.sinceBest = 0;
     copySchedule(this.board.schedule, this.bestSchedule);
-    this.bestOrder.set(this.order);
-    this.bestChoice.set(this.choice);
+    copyRecipe(this.recipe, this.bestRecipe);
   }
 
   private returnToBest(): void {
     this.sinceBest = 0;
-    this.order.set(this.bestOrder);
-    this.choice.set(this.bestChoice);
+    copyRecipe(this.bestRecipe, this.recipe);
     this.current = this.bestTotal;
     // A little slack lets the search leave the best by another way than it came.
     this.memory.fill(this.bestTotal + 0.02 * Math.abs(this.bestTotal) + 0.1);
@@ -132,7 +127,7 @@ export class Improver {
   }
 
   private moveRun(): void {
-    const count = this.order.length;
+    const count = this.recipe.order.length;
     const from = this.random.below(count);
     // Mostly near, sometimes anywhere.
     const reach = this.random.next() < 0.7 ? Math.min(count, 12) : count;
@@ -142,7 +137,8 @@ export class Improver {
 
   /** Moves all runs of one operation together, keeping their order. */
   private moveOperation(): void {
-    const { order, problem, random } = this;
+    const { problem, random } = this;
+    const { order } = this.recipe;
     const group = problem.runGroup[order[random.below(order.length)]!]!;
     let to = random.below(order.length);
     for (let i = 0; i < order.length; i++) {
@@ -159,7 +155,8 @@ export class Improver {
    * on the machine.
    */
   private hurryCritical(): void {
-    const { board, order, position, random } = this;
+    const { board, position, random } = this;
+    const { order } = this.recipe;
     const { schedule } = board;
     const count = this.traceCritical();
     if (count < 2) {
@@ -234,10 +231,21 @@ export class Improver {
   }
 
   private move(from: number, to: number): void {
-    const { order } = this;
+    const { order, anchor } = this.recipe;
     const run = order[from]!;
+    anchor[run] = NONE;
     if (from < to) order.copyWithin(from, from + 1, to + 1);
     else order.copyWithin(to + 1, to, from);
     order[to] = run;
   }
+}
+
+function cloneRecipe({ order, choice, anchor }: Recipe): Recipe {
+  return { order: order.slice(), choice: choice.slice(), anchor: anchor.slice() };
+}
+
+function copyRecipe(from: Recipe, to: Recipe): void {
+  to.order.set(from.order);
+  to.choice.set(from.choice);
+  to.anchor.set(from.anchor);
 }

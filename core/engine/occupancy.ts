@@ -26,10 +26,16 @@ export class Occupancy {
   /** End of the last time between `from` and `to` at which all are taken, or -1 if one is free throughout. */
   lastFull(from: number, to: number): number {
     for (let i = this.stepAt(to - 1); i >= 0; i--) {
-      if (this.level[i]! >= this.limit) return i + 1 < this.count ? this.time[i + 1]! : 0x3fffffff;
+      if (this.level[i]! >= this.limit) return this.fullUntil(i);
       if (this.time[i]! <= from) return -1;
     }
     return -1;
+  }
+
+  private fullUntil(step: number): number {
+    let i = step + 1;
+    while (i < this.count && this.level[i]! >= this.limit) i++;
+    return i < this.count ? this.time[i]! : 0x3fffffff;
   }
 
   /** Start of the first time between `from` and `to` at which all are taken, or -1 if one is free throughout. */

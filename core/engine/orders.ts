@@ -1,5 +1,6 @@
 import { NONE, type Problem } from '../problem';
-import type { Plan } from '../shop';
+import type { Recipe } from './board';
+import type { Schedule } from './schedule';
 
 /** Minutes of the shortest way from the beginning of a run to the end of its job. */
 function tails(problem: Problem): Int32Array {
@@ -33,11 +34,23 @@ export function orderByTail(problem: Problem): Int32Array {
   return sorted(problem, (a, b) => tail[b]! - tail[a]!);
 }
 
-/** Runs in the order in which an earlier plan begins them; runs it does not have come last. */
-export function orderOfPlan(problem: Problem, plan: Plan): Int32Array {
-  const place = new Map(plan.runs.map((planned, i) => [planned.run, i]));
-  const at = (run: number) => place.get(problem.runIds[run]!) ?? plan.runs.length;
-  return sorted(problem, (a, b) => at(a) - at(b));
+/**
+ * The recipe that makes an earlier schedule again as far as it still can be; `index` is its place among the board's
+ * earlier ones. Runs it does not have come last and as soon as they can.
+ */
+export function recipeOfSchedule(problem: Problem, earlier: Schedule, index: number): Recipe {
+  const at = (run: number) => (earlier.placed[run] === 1 ? earlier.start[run]! : problem.horizon);
+  return {
+    order: sorted(problem, (a, b) => at(a) - at(b)),
+    choice: Int32Array.from(earlier.placed, (placed, run) => (placed === 1 ? earlier.option[run]! : NONE)),
+    anchor: Int32Array.from(earlier.placed, (placed) => (placed === 1 ? index : NONE)),
+  };
+}
+
+/** The recipe in which every run of an order goes wherever it is through first, as soon as it can. */
+export function recipeOfOrder(order: Int32Array): Recipe {
+  const none = () => new Int32Array(order.length).fill(NONE);
+  return { order, choice: none(), anchor: none() };
 }
 
 function sorted(problem: Problem, compare: (a: number, b: number) => number): Int32Array {

@@ -1,4 +1,5 @@
 import { NONE, type Problem } from '../problem';
+import type { Schedule } from './schedule';
 import { NEVER, type OwnAttendance, type Slots } from './slots';
 
 /** How often one search may be pushed on before it is given up; far above what a real shop needs. */
@@ -44,6 +45,64 @@ export class Placement {
     other.unloadStart = this.unloadStart;
     other.on = this.on;
     other.off = this.off;
+  }
+
+  /**
+   * Puts the run exactly where an earlier schedule has it, on at or after `notBefore` and cutting at or after
+   * `startAfter`; false if anything it takes there is not free.
+   */
+  repeat(run: number, earlier: Schedule, notBefore: number, startAfter: number): boolean {
+    const { problem, slots } = this;
+    this.option = earlier.option[run]!;
+    this.pallet = earlier.pallet[run]!;
+    this.loadPerson = earlier.loadPerson[run]!;
+    this.loadStart = earlier.loadStart[run]!;
+    this.start = earlier.start[run]!;
+    this.checkPerson = earlier.checkPerson[run]!;
+    this.checkStart = earlier.checkStart[run]!;
+    this.end = earlier.end[run]!;
+    this.workPerson = earlier.workPerson[run]!;
+    this.unloadPerson = earlier.unloadPerson[run]!;
+    this.unloadStart = earlier.unloadStart[run]!;
+    this.on = earlier.on[run]!;
+    this.off = earlier.off[run]!;
+    const machine = problem.optionMachine[this.option]!;
+    if (this.on < notBefore || this.start < startAfter || this.off > problem.horizon) return false;
+    const isTable = problem.isTable[machine] === 1;
+    const [from, to] = isTable ? [this.on, this.off] : [this.start, this.end];
+    if (
+      !slots.machines[machine]!.isFree(from, to) ||
+      !slots.isOpen(machine, isTable ? this.on : this.start, this.end)
+    ) {
+      return false;
+    }
+    if (isTable && this.loadStart !== NONE && this.loadStart + problem.load[run]! !== this.start) return false;
+    if (isTable && this.unloadStart !== NONE && !slots.isOpen(machine, this.unloadStart, this.off)) return false;
+    const places = problem.machinePlaces[machine]!;
+    if (places !== NONE && slots.places[places]!.lastFull(this.on, this.off) >= 0) return false;
+    if (this.pallet !== NONE && !slots.pallets[this.pallet]!.isFree(this.on, this.off)) return false;
+    return this.areHandsFree(run, machine);
+  }
+
+  private areHandsFree(run: number, machine: number): boolean {
+    const { problem, slots, own } = this;
+    const [workSpot, loadSpot] = [problem.workSpot[machine]!, problem.loadSpot[machine]!];
+    const station = problem.machineStations[machine]!;
+    own.person = NONE;
+    const isFree = (person: number, start: number, length: number, spot: number, at: number): boolean => {
+      if (person === NONE) return true;
+      if (!slots.isPersonFree(person, start, length, spot, at, own)) return false;
+      own.person = person;
+      own.end = start + length;
+      own.spot = spot;
+      return true;
+    };
+    return (
+      isFree(this.workPerson, this.start, this.end - this.start, workSpot, NONE) &&
+      isFree(this.loadPerson, this.loadStart, problem.load[run]!, loadSpot, station) &&
+      isFree(this.checkPerson, this.checkStart, problem.checkMinutes[run]!, workSpot, NONE) &&
+      isFree(this.unloadPerson, this.unloadStart, problem.unload[run]!, loadSpot, station)
+    );
   }
 
   /**
@@ -124,7 +183,7 @@ export class Placement {
       ready += load;
     }
     if (!this.cut(run, option, machine, Math.max(ready, startAfter))) return NEVER;
-    if (!this.unload(run, option, machine, station)) return NEVER;
+    if (!this.takeOff(run, this.end)) return NEVER;
     if (load > 0) this.delayLoad(crew, ready - load, load, spot, station);
     this.on = load > 0 ? this.loadStart : isLoaded ? problem.now : this.start;
     const places = problem.machinePlaces[machine]!;
@@ -183,11 +242,25 @@ export class Placement {
     return false;
   }
 
-  private unload(run: number, option: number, machine: number, station: number): boolean {
-    const { slots, problem, own } = this;
-    const length = problem.unload[run]!;
+  /** Takes the run off as soon as it can be after `from`; false if that is never. At a bench there is nothing to do. */
+  takeOff(run: number, from: number): boolean {
+    const { problem } = this;
+    const machine = problem.optionMachine[this.option]!;
     this.off = this.end;
-    if (length === 0) return true;
+    if (problem.unload[run] === 0 || problem.isBench[machine] === 1) return true;
+    if (problem.isTable[machine] === 0) return this.takeOffWithin(run, from, NEVER);
+    // A table is unloaded in the machine's hours only; a finished part waits while it is planned off.
+    const { first, start, end } = problem.open;
+    for (let k = first[machine]!; k < first[machine + 1]!; k++) {
+      if (end[k]! > from && this.takeOffWithin(run, Math.max(from, start[k]!), end[k]!)) return true;
+    }
+    return false;
+  }
+
+  private takeOffWithin(run: number, from: number, until: number): boolean {
+    const { slots, problem, own } = this;
+    const machine = problem.optionMachine[this.option]!;
+    const length = problem.unload[run]!;
     const spot = problem.loadSpot[machine]!;
     own.person = NONE;
     if (this.checkStart !== NONE) {
@@ -195,8 +268,9 @@ export class Placement {
       own.end = this.checkStart + problem.checkMinutes[run]!;
       own.spot = problem.workSpot[machine]!;
     }
-    const start = slots.crewFrom(problem.optionCrew[option]!, this.end, length, spot, station, own);
-    if (start >= NEVER) return false;
+    const crew = problem.optionCrew[this.option]!;
+    const start = slots.crewFrom(crew, from, length, spot, problem.machineStations[machine]!, own);
+    if (start >= NEVER || start + length > until) return false;
     this.unloadPerson = slots.person;
     this.unloadStart = start;
     this.off = start + length;
@@ -244,10 +318,7 @@ export class Placement {
     this.start = on + load;
     this.end = check > 0 ? this.checkStart + check + cut - before : this.start + cut;
     if (!slots.isOpen(machine, on, this.end)) return slots.machineFrom(machine, on + 1, load + cut + check);
-    if (!this.unload(run, option, machine, NONE)) return NEVER;
-    if (this.unloadStart !== NONE && !slots.isOpen(machine, this.unloadStart, this.off)) {
-      return this.unloadWhenOpen(run, option, machine) ? this.tableRoom(machine, on, isLoaded) : NEVER;
-    }
+    if (!this.takeOff(run, this.end)) return NEVER;
     return this.tableRoom(machine, on, isLoaded);
   }
 
@@ -256,32 +327,6 @@ export class Placement {
     const bookings = this.slots.machines[machine]!;
     if (bookings.isFree(on, this.off)) return -1;
     return bookings.end[bookings.firstEndingAfter(on)]!;
-  }
-
-  /** The table is unloaded in the machine's hours only; a finished part waits while it is planned off. */
-  private unloadWhenOpen(run: number, option: number, machine: number): boolean {
-    const { slots, problem } = this;
-    const { first, start, end } = problem.open;
-    const length = problem.unload[run]!;
-    for (let k = first[machine]!; k < first[machine + 1]!; k++) {
-      if (end[k]! < this.end + length) continue;
-      const from = Math.max(this.end, start[k]!);
-      this.own.person = NONE;
-      const time = slots.crewFrom(
-        problem.optionCrew[option]!,
-        from,
-        length,
-        problem.loadSpot[machine]!,
-        NONE,
-        this.own,
-      );
-      if (time + length > end[k]!) continue;
-      this.unloadPerson = slots.person;
-      this.unloadStart = time;
-      this.off = time + length;
-      return true;
-    }
-    return false;
   }
 
   /** The last moment to load the table so that the check comes as soon as the machine holds. */

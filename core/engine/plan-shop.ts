@@ -5,8 +5,9 @@ import { Board } from './board';
 import { earliestFinish } from './bound';
 import { Pricer } from './cost';
 import { Improver } from './improve';
-import { orderByLatestStart, orderByTail, orderOfPlan } from './orders';
+import { orderByLatestStart, orderByTail, recipeOfOrder, recipeOfSchedule } from './orders';
 import { Random } from './random';
+import { readSchedule } from './read';
 import { writePlan } from './write';
 
 export interface EngineOptions {
@@ -69,10 +70,12 @@ class Search {
     this.board = new Board(problem);
     this.pricer = new Pricer(problem, options.released);
     const random = new Random(options.seed);
-    this.improver = new Improver(problem, this.board, this.pricer, random, orderByLatestStart(problem));
-    this.improver.offer(orderByTail(problem));
+    this.improver = new Improver(problem, this.board, this.pricer, random, recipeOfOrder(orderByLatestStart(problem)));
+    this.improver.offer(recipeOfOrder(orderByTail(problem)));
     for (const plan of [options.previous, options.released]) {
-      if (plan !== undefined) this.improver.offer(orderOfPlan(problem, plan));
+      if (plan === undefined) continue;
+      const index = this.board.earlier.push(readSchedule(problem, plan)) - 1;
+      this.improver.offer(recipeOfSchedule(problem, this.board.earlier[index]!, index));
     }
   }
 
@@ -92,7 +95,7 @@ class Search {
     const { problem } = this;
     const allocation = new Allocation(problem);
     const best = await allocation.solve();
-    if (best !== null) this.improver.offer(best.order);
+    if (best !== null) this.improver.offer(recipeOfOrder(best.order));
     // A lock that cannot hold breaks rules the bound is built on.
     if (best !== null && this.improver.bestConflicts.length === 0) {
       const finish = (earliestFinish(problem) - problem.now) / 60;

@@ -81,6 +81,11 @@ export class Slots {
     return best;
   }
 
+  /** True if this person is free for the attendance just then, walks and load station included. */
+  isPersonFree(person: number, start: number, length: number, spot: number, station: number, own: OwnAttendance) {
+    return this.personFrom(person, start, length, spot, station, own, start + 1) === start;
+  }
+
   private personFrom(
     person: number,
     from: number,

@@ -37,15 +37,17 @@ function wallMs(local: string): number | null {
   const match = LOCAL.exec(local);
   if (match === null) return null;
   const [year, month, day, hour, minute] = match.slice(1).map(Number) as [number, number, number, number, number];
-  if (hour > 24 || minute > 59 || (hour === 24 && minute > 0)) return null;
+  // JavaScript takes years below 100 for those of the 20th century.
+  if (year < 100 || hour > 24 || minute > 59 || (hour === 24 && minute > 0)) return null;
   const midnight = new Date(Date.UTC(year, month - 1, day));
   if (midnight.getUTCMonth() !== month - 1 || midnight.getUTCDate() !== day) return null;
   return midnight.getTime() + (hour * 60 + minute) * MS_PER_MINUTE;
 }
 
-/** True for `YYYY-MM-DDTHH:MM` with a real date and 00:00 to 24:00. */
+/** True for `YYYY-MM-DDTHH:MM` with a real date in the years 1970 to 2999 and 00:00 to 24:00. */
 export function isLocalTime(text: string): boolean {
-  return wallMs(text) !== null;
+  // Dates further away are slips of the pen, and adding days to them would leave the four-digit years.
+  return wallMs(text) !== null && text >= '1970' && text < '3000';
 }
 
 /**

@@ -50,7 +50,9 @@ export function occurrences(
     const spans = exceptions.find((e) => e.date === date)?.hours ?? weekly.filter((w) => w.days.includes(weekday));
     for (const span of spans) {
       const interval = spanOn(clock, date, span);
-      if (interval.end > within.start && interval.start < within.end) found.push(interval);
+      // A span inside the hour that the clocks skip is empty.
+      const empty = interval.end <= interval.start;
+      if (!empty && interval.end > within.start && interval.start < within.end) found.push(interval);
     }
   }
   return found.sort((a, b) => a.start - b.start);

@@ -1,0 +1,98 @@
+import { FREE, LOCKED, NONE, type Problem } from '../problem';
+import type { Attendance, Plan, PlannedRun } from '../shop';
+import { emptySchedule, type Schedule } from './schedule';
+
+/**
+ * An earlier plan as a schedule of this problem. Runs it cannot have as they were - unknown ones, on machines, pallets
+ * or with people that are no more, with other hand times, begun since - are not placed.
+ */
+export function readSchedule(problem: Problem, plan: Plan): Schedule {
+  const schedule = emptySchedule(problem);
+  const runs = indices(problem.runIds);
+  const names = { pallets: indices(problem.palletIds), people: indices(problem.personIds) };
+  const shift = Math.round((plan.clock.origin - problem.clock.origin) / 60_000);
+  for (const planned of plan.runs) {
+    const run = runs.get(planned.run);
+    if (run !== undefined && problem.state[run]! <= LOCKED) readRun(problem, schedule, run, planned, shift, names);
+  }
+  return schedule;
+}
+
+interface Names {
+  readonly pallets: ReadonlyMap<string, number>;
+  readonly people: ReadonlyMap<string, number>;
+}
+
+function readRun(problem: Problem, schedule: Schedule, run: number, planned: PlannedRun, shift: number, names: Names) {
+  const option = optionOn(problem, run, planned.machine);
+  if (option === NONE) return;
+  const isBench = problem.isBench[problem.optionMachine[option]!] === 1;
+  const [load, unload] = isBench ? [0, 0] : [problem.load[run]!, problem.unload[run]!];
+  const check = isBench ? 0 : problem.checkMinutes[run]!;
+  const hold = planned.start + Math.min(problem.holdAfter[run]!, problem.optionCut[option]!);
+  const isTimed =
+    lasts(planned.load, load) &&
+    lasts(planned.unload, unload) &&
+    lasts(planned.check, check) &&
+    lasts(planned.work, isBench ? problem.optionCut[option]! : 0) &&
+    (planned.check === null
+      ? planned.end - planned.start === problem.optionCut[option]
+      : planned.check.start >= hold &&
+        planned.end - planned.check.end === planned.start + problem.optionCut[option]! - hold);
+  const pallet = planned.pallet === null ? NONE : (names.pallets.get(planned.pallet) ?? -2);
+  const isHeldElsewhere =
+    problem.state[run] !== FREE &&
+    ((problem.heldOption[run] !== NONE && problem.heldOption[run] !== option) ||
+      (problem.heldPallet[run] !== NONE && problem.heldPallet[run] !== pallet) ||
+      problem.heldStart[run] !== NONE);
+  if (!isTimed || isHeldElsewhere || !suits(problem, option, pallet)) return;
+  const person = (attendance: Attendance | null): number =>
+    attendance === null ? NONE : crewMember(problem, option, names.people.get(attendance.person));
+  const hands = [planned.load, planned.check, planned.work, planned.unload];
+  if (hands.some((attendance) => attendance !== null && person(attendance) === NONE)) return;
+  const begin = (attendance: Attendance | null): number => (attendance === null ? NONE : attendance.start + shift);
+
+  schedule.placed[run] = 1;
+  schedule.option[run] = option;
+  schedule.pallet[run] = pallet;
+  schedule.loadPerson[run] = person(planned.load);
+  schedule.loadStart[run] = begin(planned.load);
+  schedule.start[run] = planned.start + shift;
+  schedule.checkPerson[run] = person(planned.check);
+  schedule.checkStart[run] = begin(planned.check);
+  schedule.end[run] = planned.end + shift;
+  schedule.workPerson[run] = person(planned.work);
+  schedule.unloadPerson[run] = person(planned.unload);
+  schedule.unloadStart[run] = begin(planned.unload);
+  schedule.on[run] = (planned.load?.start ?? planned.start) + shift;
+  schedule.off[run] = (planned.unload?.end ?? planned.end) + shift;
+}
+
+function indices(ids: readonly string[]): Map<string, number> {
+  return new Map(ids.map((id, index) => [id, index]));
+}
+
+function lasts(attendance: Attendance | null, minutes: number): boolean {
+  return (attendance === null ? 0 : attendance.end - attendance.start) === minutes;
+}
+
+function optionOn(problem: Problem, run: number, machine: string): number {
+  for (let option = problem.optionFirst[run]!; option < problem.optionFirst[run + 1]!; option++) {
+    if (problem.machineIds[problem.optionMachine[option]!] === machine) return option;
+  }
+  return NONE;
+}
+
+function suits(problem: Problem, option: number, pallet: number): boolean {
+  const set = problem.optionPallets[option]!;
+  if (set === NONE) return pallet === NONE;
+  return problem.palletSets.items
+    .subarray(problem.palletSets.start[set]!, problem.palletSets.start[set + 1]!)
+    .includes(pallet);
+}
+
+function crewMember(problem: Problem, option: number, person: number | undefined): number {
+  const crew = problem.optionCrew[option]!;
+  const members = problem.crews.items.subarray(problem.crews.start[crew]!, problem.crews.start[crew + 1]!);
+  return person !== undefined && members.includes(person) ? person : NONE;
+}

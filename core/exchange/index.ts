@@ -1,0 +1,3 @@
+export * from './files';
+export * from './jobshop';
+export * from './jobshop-shop';

@@ -1,0 +1,17 @@
+import type { Fault } from '../fault';
+import type { Shop } from '../schema';
+import { floorFaults } from './floor';
+import { frameOf } from './frame';
+import { hourFaults } from './hours';
+import { nameFaults } from './names';
+import { plantFaults } from './plant';
+import { workFaults } from './work';
+
+/**
+ * What in a well-formed shop contradicts itself or cannot be planned as of `at`, a local time of the shop: names that
+ * name nothing, hours that overlap, work nobody and no machine can take, a floor that cannot be. Errors stop planning.
+ */
+export function faultsOf(shop: Shop, at: string): Fault[] {
+  const frame = frameOf(shop, at);
+  return [plantFaults, nameFaults, hourFaults, workFaults, floorFaults].flatMap((check) => check(frame));
+}
