@@ -5,7 +5,7 @@ import { earliestFinish } from './bound';
 import { type Group, groupsOf } from './groups';
 
 /** What the linear program is asked for; each optimum is a bound that no plan of whole runs can beat. */
-export type Aim = 'total' | 'tonight' | 'lateness';
+type Aim = 'total' | 'tonight' | 'lateness';
 
 /** Columns beyond which later stretches are taken together: the bound stays true and gets a little weaker. */
 const COLUMN_LIMIT = 6_000;
@@ -41,18 +41,17 @@ export class Allocation {
     });
   }
 
-  /** The best total (cost, smaller is better), hours tonight (larger) or weighted hours late; null if not found. */
-  async bound(aim: Aim): Promise<number | null> {
-    const solution = await solveLinear(this.program(aim).build(), { seconds: 20 });
+  /** The most hours tonight or the least weighted hours late; null if not found in the time. */
+  async bound(aim: 'tonight' | 'lateness', seconds: number): Promise<number | null> {
+    const solution = await solveLinear(this.program(aim).build(), { seconds });
     if (solution.ending !== 'optimal') return null;
-    if (aim === 'total') return solution.objective + this.constantCost();
     return solution.objective;
   }
 
-  /** The best total, and the runs in the order of their mean time in the allocation. */
-  async solve(): Promise<{ total: number; order: Int32Array } | null> {
+  /** The best total, and the runs in the order of their mean time in the allocation; null if not found in the time. */
+  async solve(seconds: number): Promise<{ total: number; order: Int32Array } | null> {
     const columns: Column[] = [];
-    const solution = await solveLinear(this.program('total', columns).build(), { seconds: 20 });
+    const solution = await solveLinear(this.program('total', columns).build(), { seconds });
     if (solution.ending !== 'optimal') return null;
     return { total: solution.objective + this.constantCost(), order: this.orderOf(solution, columns) };
   }
@@ -72,7 +71,7 @@ export class Allocation {
       ...unattended.map(({ start, end }) => ({ start, end, attended: false })),
     ].sort((a, b) => a.start - b.start);
     const perStretch = this.groups.reduce((count, group) => count + group.options.length, 0);
-    const tonight = all.findIndex((s) => s.start === this.problem.tonight?.start);
+    const tonight = all.findIndex((s) => s.end === this.problem.tonight?.end);
     const keep = Math.max(tonight + 2, Math.floor(COLUMN_LIMIT / Math.max(1, perStretch)));
     if (all.length <= keep) return all;
     const rest = all.slice(keep - 1);
@@ -130,12 +129,12 @@ export class Allocation {
     const { tonight } = this.problem;
     const stretch = this.stretches[s]!;
     if (aim === 'lateness') return 0;
-    const isTonight = tonight !== null && !stretch.attended && stretch.start === tonight.start;
+    const isTonight = tonight !== null && !stretch.attended && stretch.end === tonight.end;
     if (aim === 'tonight') return isTonight ? 1 : 0;
     if (isTonight) return weights.tonight;
     // In stretches taken together some hours may be night hours, so all count as such.
     const mayBeNight = !stretch.attended || s === this.stretches.length - 1;
-    return mayBeNight && (tonight === null || stretch.start > tonight.start) ? weights.laterNights : 0;
+    return mayBeNight && (tonight === null || stretch.start >= tonight.end) ? weights.laterNights : 0;
   }
 
   private openMinutes(machine: number, s: number): number {

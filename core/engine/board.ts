@@ -1,6 +1,6 @@
 import { FREE, LOADED, LOCKED, NONE, type Problem } from '../problem';
 import { book } from './book';
-import { type Conflict, placeHeld, routeConflicts } from './held';
+import { type Conflict, noteConflicts, placeHeld } from './held';
 import { Placement } from './placement';
 import { emptySchedule, type Schedule } from './schedule';
 import { Slots } from './slots';
@@ -49,7 +49,7 @@ export class Board {
     placeHeld(this.problem, this.slots, this.schedule, this.conflicts, (run) => this.placeBefore(run, recipe));
     const { order } = recipe;
     for (let i = 0; i < order.length; i++) this.place(order[i]!, recipe);
-    routeConflicts(this.problem, this.schedule, this.conflicts);
+    noteConflicts(this.problem, this.schedule, this.conflicts);
   }
 
   /** A locked run's predecessors go first: only then can its lock hold. */

@@ -39,7 +39,7 @@ export class Pricer implements PlanCost {
   ) {
     const { tonight } = problem;
     this.jobFinish = new Int32Array(problem.jobCount);
-    this.nights = problem.unattended.filter((s) => tonight === null || s.start > tonight.start);
+    this.nights = problem.unattended.filter((s) => tonight === null || s.start >= tonight.end);
     this.cutsAtDawn = new Uint8Array(problem.machineCount);
     this.hasExtra = problem.extra.start.length > 0;
     this.released = released === undefined ? null : releasedTimes(problem, released);

@@ -1,5 +1,6 @@
 import { FINISHED, FREE, LOADED, LOCKED, NONE, type Problem, RUNNING } from '../problem';
 import { book } from './book';
+import { clashOf } from './clash';
 import { Placement } from './placement';
 import type { Schedule } from './schedule';
 import { NEVER, type Slots } from './slots';
@@ -11,9 +12,8 @@ export interface Conflict {
 }
 
 /**
- * Puts down what stands on the floor and what is locked to a start, in that order, before anything else. They stay
- * where they are said to be even where that cannot be; then the conflict is noted. `placeBefore` places what must come
- * before a locked run.
+ * Puts down what stands on the floor and what is locked to a start, before anything else. They stay where they are said
+ * to be even where that cannot be; then the conflict is noted. `placeBefore` places what must come before a locked run.
  */
 export function placeHeld(
   problem: Problem,
@@ -22,29 +22,30 @@ export function placeHeld(
   conflicts: Conflict[],
   placeBefore: (run: number) => void,
 ): void {
-  for (let run = 0; run < problem.runCount; run++) {
-    if (problem.state[run] === RUNNING || problem.state[run] === FINISHED) onFloor(problem, slots, schedule, run);
+  const inState = (wanted: (run: number) => boolean) =>
+    Array.from(problem.state.keys()).filter((run) => problem.state[run] !== FREE && wanted(run));
+  for (const run of inState((r) => problem.state[r] === RUNNING || problem.state[r] === FINISHED)) {
+    onFloor(problem, slots, schedule, conflicts, run);
   }
-  for (let run = 0; run < problem.runCount; run++) {
-    if (problem.state[run] === LOADED) loadedOnFloor(problem, slots, schedule, conflicts, run);
-  }
-  const locked: number[] = [];
-  for (let run = 0; run < problem.runCount; run++) {
-    if (problem.state[run] === LOCKED && problem.heldStart[run] !== NONE) locked.push(run);
-  }
+  const locked = inState((run) => isLockedToStart(problem, run));
   locked.sort((a, b) => problem.heldStart[a]! - problem.heldStart[b]! || a - b);
-  for (const run of locked) {
-    placeBefore(run);
-    // A predecessor brought forward by an earlier lock may be this very run.
-    if (schedule.placed[run] === 0) lockedToStart(problem, slots, schedule, conflicts, run);
-  }
+  for (const run of locked) lockedToStart(problem, slots, schedule, conflicts, run);
+  // What is loaded can wait for a lock, and what precedes a lock must find its room beside it.
+  for (const run of inState((r) => problem.state[r] === LOADED))
+    loadedOnFloor(problem, slots, schedule, conflicts, run);
+  for (const run of locked) placeBefore(run);
 }
 
-/** Adds a conflict for every held run that its own pallet, machine or route does not let stand where it stands. */
-export function routeConflicts(problem: Problem, schedule: Schedule, conflicts: Conflict[]): void {
+function isLockedToStart(problem: Problem, run: number): boolean {
+  return problem.state[run] === LOCKED && problem.heldStart[run] !== NONE;
+}
+
+/** Adds a conflict for every held run that its pallet, machine or route, or another one, does not let stand. */
+export function noteConflicts(problem: Problem, schedule: Schedule, conflicts: Conflict[]): void {
+  const noted = (run: number) => conflicts.some((conflict) => conflict.run === run);
   for (let run = 0; run < problem.runCount; run++) {
-    if (problem.state[run] === FREE || schedule.placed[run] === 0 || conflicts.some((c) => c.run === run)) continue;
-    const say = whatIsWrong(problem, schedule, run);
+    if (problem.state[run] === FREE || schedule.placed[run] === 0 || noted(run)) continue;
+    const say = whatIsWrong(problem, schedule, run) ?? clashOf(problem, schedule, run, noted);
     if (say !== null) conflicts.push({ run, say: `${problem.runIds[run]} ${say}` });
   }
 }
@@ -94,7 +95,7 @@ function fits(problem: Problem, option: number, pallet: number): boolean {
 
 const nobody = () => ({ person: NONE, start: 0, end: 0, spot: 0 });
 
-function onFloor(problem: Problem, slots: Slots, schedule: Schedule, run: number): void {
+function onFloor(problem: Problem, slots: Slots, schedule: Schedule, conflicts: Conflict[], run: number): void {
   const at = new Placement(problem, slots);
   const option = problem.heldOption[run]!;
   const machine = problem.optionMachine[option]!;
@@ -127,7 +128,12 @@ function onFloor(problem: Problem, slots: Slots, schedule: Schedule, run: number
     }
   }
   at.on = Math.min(at.start, now);
-  takeOff(problem, at, run);
+  if (!takeOff(problem, at, run)) {
+    conflicts.push({
+      run,
+      say: `${problem.runIds[run]} is on ${problem.machineIds[machine]}, but nobody can take it off`,
+    });
+  }
   book(problem, slots, schedule, run, at);
 }
 
@@ -166,7 +172,14 @@ function loadedOnFloor(problem: Problem, slots: Slots, schedule: Schedule, confl
   book(problem, slots, schedule, run, at);
 }
 
-function lockedToStart(problem: Problem, slots: Slots, schedule: Schedule, conflicts: Conflict[], run: number): void {
+/** Puts a run down at the start it is locked to. */
+export function lockedToStart(
+  problem: Problem,
+  slots: Slots,
+  schedule: Schedule,
+  conflicts: Conflict[],
+  run: number,
+): void {
   const start = problem.heldStart[run]!;
   const at = new Placement(problem, slots);
   const { first, last } = optionsOf(problem, run);

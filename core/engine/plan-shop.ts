@@ -41,6 +41,9 @@ export interface EngineProgress {
 const SLICE = 20;
 const REPORT_EVERY = 100;
 
+/** Seconds the allocation gets in any case. */
+const LEAST_ALLOCATION = 2;
+
 /** Nearer than this to the bound is at the bound. */
 const MET = 1e-6;
 
@@ -91,20 +94,26 @@ class Search {
     return (this.options.clock() - this.began) / 1000;
   }
 
+  /**
+   * The allocation gives an order to begin from and the bounds. It may overrun a very short time limit a little:
+   * a plan without its bound says too little.
+   */
   private async allocate(): Promise<void> {
-    const { problem } = this;
+    const { problem, improver } = this;
     const allocation = new Allocation(problem);
-    const best = await allocation.solve();
-    if (best !== null) this.improver.offer(recipeOfOrder(best.order));
+    const seconds = () => Math.max(LEAST_ALLOCATION, this.options.seconds - this.seconds());
+    const best = await allocation.solve(seconds());
+    if (best !== null) improver.offer(recipeOfOrder(best.order));
     // A lock that cannot hold breaks rules the bound is built on.
-    if (best !== null && this.improver.bestConflicts.length === 0) {
+    if (best !== null && improver.bestConflicts.length === 0) {
       const finish = (earliestFinish(problem) - problem.now) / 60;
-      this.bound = {
-        total: Math.max(best.total, this.finishOnly(finish)),
-        tonight: (await allocation.bound('tonight')) ?? Number.POSITIVE_INFINITY,
-        lateness: (await allocation.bound('lateness')) ?? 0,
-        finish,
-      };
+      await breathe();
+      const tonight = await allocation.bound('tonight', seconds());
+      await breathe();
+      const lateness = await allocation.bound('lateness', seconds());
+      if (tonight !== null) {
+        this.bound = { total: Math.max(best.total, this.finishOnly(finish)), tonight, lateness: lateness ?? 0, finish };
+      }
     }
     this.report('allocate');
     await breathe();

@@ -28,8 +28,12 @@ export function problemOf(shop: Shop, at: string): Problem {
   const machines = machinesOf(shop, clock, within);
   const people = peopleOf(shop, clock, within);
   const runs = runsFor(shop, clock, now);
-  const stretches = stretchesOf(people.presence, within);
-  const tonight = tonightOf(stretches, now);
+  // A night that has begun already is as long as it was when it began, so its beginning is looked for a day back.
+  const stretches = stretchesOf(presenceOf(shop, clock, { start: -1440, end: horizon }), {
+    start: -1440,
+    end: horizon,
+  });
+  const ahead = stretches.filter((s) => s.end > now).map((s) => ({ ...s, start: Math.max(s.start, now) }));
   return {
     shop,
     clock,
@@ -44,9 +48,9 @@ export function problemOf(shop: Shop, at: string): Problem {
     jobCount: shop.jobs.length,
     due: Int32Array.from(shop.jobs, (j) => minuteOf(clock, j.due)),
     jobWeight: Float64Array.from(shop.jobs, (j) => j.weight),
-    tonight,
-    attended: stretches.filter((s) => s.attended),
-    unattended: stretches.filter((s) => !s.attended),
+    tonight: tonightOf(stretches, now),
+    attended: ahead.filter((s) => s.attended),
+    unattended: ahead.filter((s) => !s.attended),
   };
 }
 
@@ -177,8 +181,12 @@ function peopleOf(shop: Shop, clock: Clock, within: Interval) {
     personIds: shop.people.map((p) => p.id),
     free: flatIntervals(hours.map((h, i) => subtract(h, breaks[i]!))),
     extra: flatIntervals(extra),
-    presence: hours.flat(),
   };
+}
+
+/** When anybody is in the shop, breaks included. */
+function presenceOf(shop: Shop, clock: Clock, within: Interval): Interval[] {
+  return shop.people.flatMap((p) => expandHours(clock, within, p.hours, p.exceptions));
 }
 
 function runsFor(shop: Shop, clock: Clock, now: number) {

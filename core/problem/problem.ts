@@ -111,7 +111,9 @@ export interface Problem {
   readonly groupJob: Int32Array;
   readonly groupStep: Int32Array;
 
+  /** Whole, though part of it may be over. */
   readonly tonight: Interval | null;
+  /** From now to the horizon. */
   readonly attended: readonly Interval[];
   readonly unattended: readonly Interval[];
 }

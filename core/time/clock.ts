@@ -28,8 +28,25 @@ export function isZone(zone: string): boolean {
   }
 }
 
+/** Zones change their offset on quarter hours only, and asking for one is slow, so each is asked for once. */
+const MS_PER_QUARTER = 900_000;
+const MOST_KEPT = 100_000;
+const offsets = new Map<string, Map<number, number>>();
+
 function offsetMs(zone: string, instant: number): number {
-  return tzOffset(zone, new Date(instant)) * MS_PER_MINUTE;
+  let known = offsets.get(zone);
+  if (known === undefined) {
+    known = new Map();
+    offsets.set(zone, known);
+  }
+  const quarter = Math.floor(instant / MS_PER_QUARTER);
+  let offset = known.get(quarter);
+  if (offset === undefined) {
+    offset = tzOffset(zone, new Date(quarter * MS_PER_QUARTER)) * MS_PER_MINUTE;
+    if (known.size >= MOST_KEPT) known.clear();
+    known.set(quarter, offset);
+  }
+  return offset;
 }
 
 /** The local wall time as if it were UTC, or null if the text is no such time. */

@@ -22,10 +22,12 @@ export function union(intervals: readonly Interval[]): Interval[] {
 export function subtract(from: readonly Interval[], cuts: readonly Interval[]): Interval[] {
   const holes = union(cuts);
   const left: Interval[] = [];
+  let first = 0;
   for (const whole of union(from)) {
     let start = whole.start;
-    for (const hole of holes) {
-      if (hole.end <= start) continue;
+    while (first < holes.length && holes[first]!.end <= start) first++;
+    for (let i = first; i < holes.length; i++) {
+      const hole = holes[i]!;
       if (hole.start >= whole.end) break;
       if (hole.start > start) left.push({ start, end: hole.start });
       start = hole.end;

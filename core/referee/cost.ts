@@ -1,0 +1,134 @@
+import { cutMinutes, MOVED_AFTER, type Plan, type PlanCost, ROUND_PAUSE, type RunNeed } from '../shop';
+import { type Interval, type Minute, minuteOf, type Stretch, stretchesOf, tonightOf } from '../time';
+import type { PersonTime, Visit, Walk } from './attendance';
+import type { Context } from './context';
+import { cuttingOf } from './stay';
+import { clip, groupBy, isEmpty, minutesInside } from './sweep';
+import { type Finding, finding } from './verdict';
+
+/** Two costs this near each other are the same sum, added up in another order. */
+const TOLERANCE = 1e-6;
+
+/** The plan's cost from shop and plan alone; without the released plan `moved` is taken at the plan's word. */
+export function costOf(
+  ctx: Context,
+  visits: readonly Visit[],
+  walk: Walk,
+  times: ReadonlyMap<string, PersonTime>,
+  released: Plan | undefined,
+): PlanCost {
+  const jobs = finishes(ctx);
+  const late = jobs.map(({ weight, due, finish }) => weight * Math.max(0, finish - due));
+  const last = jobs.reduce((latest, { finish }) => Math.max(latest, finish), ctx.now);
+  const parts = {
+    lateness: sum(late) / 60,
+    ...nightsOf(ctx, times),
+    rounds: roundsOf(visits, walk),
+    extraHours: sum(visits.map((visit) => minutesInside(times.get(visit.person)?.extra ?? [], visit))) / 60,
+    moved: released === undefined ? ctx.plan.cost.moved : movedFrom(ctx, released),
+    finish: (last - ctx.now) / 60,
+  };
+  const { weights } = ctx.shop;
+  const total =
+    weights.lateness * parts.lateness -
+    weights.tonight * parts.tonight -
+    weights.laterNights * parts.laterNights -
+    weights.morning * parts.morning +
+    weights.rounds * parts.rounds +
+    weights.extraHours * parts.extraHours +
+    weights.moved * parts.moved +
+    weights.finish * parts.finish;
+  return { ...parts, total };
+}
+
+/** Rule 0: what the plan says it costs. */
+export function checkCost(plan: Plan, cost: PlanCost): Finding[] {
+  const wrong = (Object.keys(cost) as (keyof PlanCost)[]).filter(
+    (part) => !(Math.abs(plan.cost[part] - cost[part]) <= TOLERANCE),
+  );
+  if (wrong.length === 0) return [];
+  const each = wrong.map((part) => `${part} is ${cost[part]} and not ${plan.cost[part]}`);
+  return [finding(0, 'cost', [], `The plan's cost is not what it says: ${each.join(', ')}.`)];
+}
+
+/** When each job that still has runs to do is finished; what is done is past, and no plan makes it later or sooner. */
+function finishes(ctx: Context): { weight: number; due: number; finish: number }[] {
+  const toDo = [...ctx.needs.values()].filter((need) => ctx.stayOf.has(need.id) || !isDone(ctx, need));
+  return [...groupBy(toDo, (need) => need.job.id).values()].map((needs) => {
+    const { job } = needs[0] as RunNeed;
+    const planned = needs.flatMap((need) => ctx.stayOf.get(need.id) ?? []);
+    const left = needs.filter((need) => !ctx.stayOf.has(need.id));
+    const soonest = left.length > 0 ? ctx.horizon : Number.NEGATIVE_INFINITY;
+    const last = planned.reduce((latest, stay) => Math.max(latest, stay.off), soonest);
+    return { weight: job.weight, due: minuteOf(ctx.clock, job.due), finish: last + sum(left.map(shortestCut)) };
+  });
+}
+
+function isDone(ctx: Context, need: RunNeed): boolean {
+  return ctx.floor.get(need.id)?.state === 'done';
+}
+
+function shortestCut(need: RunNeed): Minute {
+  return need.operation.machines.reduce((least, { cycle }) => Math.min(least, cutMinutes(need, cycle)), Infinity);
+}
+
+function nightsOf(
+  ctx: Context,
+  times: ReadonlyMap<string, PersonTime>,
+): Pick<PlanCost, 'tonight' | 'laterNights' | 'morning'> {
+  const presence = [...times.values()].flatMap((time) => time.present);
+  const stretches = stretchesOf(presence, ctx.window);
+  const tonight = tonightOf(stretches, ctx.now);
+  const later = stretches.filter((stretch) => {
+    return !stretch.attended && (tonight === null || stretch.start > tonight.start);
+  });
+  const cutting = ctx.stays.flatMap((stay) =>
+    cuttingOf(stay)
+      .map((span) => ({ machine: stay.planned.machine, ...clip(span, ctx.ahead) }))
+      .filter((span) => !isEmpty(span)),
+  );
+  return {
+    tonight: tonight === null ? 0 : hoursInside([tonight], cutting),
+    laterNights: hoursInside(later, cutting),
+    morning:
+      tonight === null
+        ? 0
+        : new Set(cutting.filter((span) => cutsThroughLastMinute(span, tonight)).map((span) => span.machine)).size,
+  };
+}
+
+function hoursInside(stretches: readonly Interval[], spans: readonly Interval[]): number {
+  return sum(spans.map((span) => minutesInside(stretches, span))) / 60;
+}
+
+function cutsThroughLastMinute(span: Interval, tonight: Stretch): boolean {
+  return span.start < tonight.end && span.end >= tonight.end;
+}
+
+function roundsOf(visits: readonly Visit[], walk: Walk): number {
+  return sum(
+    [...groupBy(visits, (visit) => visit.person).values()].map((own) => {
+      const inOrder = own.sort((a, b) => a.start - b.start || a.end - b.end);
+      const breaks = inOrder.filter((visit, i) => {
+        const before = inOrder[i - 1];
+        return before === undefined || visit.start - before.end > walk(before.spot, visit.spot) + ROUND_PAUSE;
+      });
+      return breaks.length;
+    }),
+  );
+}
+
+function movedFrom(ctx: Context, released: Plan): number {
+  const before = new Map(released.runs.map((run) => [run.run, run]));
+  const moved = [...ctx.stayOf.values()].filter(({ planned }) => {
+    const was = before.get(planned.run);
+    if (was === undefined) return false;
+    const minutes = (ctx.plan.clock.origin - released.clock.origin) / 60_000 + planned.start - was.start;
+    return was.machine !== planned.machine || Math.abs(minutes) > MOVED_AFTER;
+  });
+  return moved.length;
+}
+
+function sum(numbers: readonly number[]): number {
+  return numbers.reduce((total, number) => total + number, 0);
+}

@@ -1,0 +1,2 @@
+export { runCommand } from './run';
+export type { Terminal } from './terminal';

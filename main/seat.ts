@@ -1,0 +1,47 @@
+import { join } from 'node:path';
+import { demoShop } from '../core/shop';
+import { isLocalTime } from '../core/time';
+import { ownZone, presentClock } from './clock';
+import { refusal } from './refusal';
+import { createServices, type Services } from './services';
+import { createSolver } from './solver';
+import { dataFolder, openStore, type Store } from './store';
+
+/** One seat at the shop: its stored shop and the services on it, for whatever carries them to a screen. */
+export interface Seat {
+  readonly folder: string;
+  readonly store: Store;
+  readonly services: Services;
+  close(): Promise<void>;
+}
+
+export interface SeatOptions {
+  /** The data folder; null takes `NIGHTLOAD_DATA` or the platform's place for it. */
+  readonly data: string | null;
+  /** A local time at which the clock stands still; null takes `NIGHTLOAD_AT` or the computer's clock. */
+  readonly at: string | null;
+  /** Where the planning thread begins. */
+  readonly worker: URL;
+}
+
+/** Opens the stored shop, beginning with the demo shop where there is none. Throws a Refusal, nothing touched. */
+export async function openSeat({ data, at, worker }: SeatOptions): Promise<Seat> {
+  const folder = dataFolder(data, process.env, process.platform);
+  const pinned = at ?? process.env.NIGHTLOAD_AT ?? null;
+  if (pinned !== null && !isLocalTime(pinned)) {
+    throw refusal('bad-time', `"${pinned}" is no date and time; write it as 2026-11-27T16:00.`);
+  }
+  const present = presentClock(pinned);
+  const now = (): string => present(ownZone());
+  const store = await openStore(join(folder, 'shop.sqlite'), () => demoShop(now().slice(0, 10)), now);
+  const solver = createSolver(worker);
+  return {
+    folder,
+    store,
+    services: createServices(store, solver, present),
+    async close() {
+      await solver.close();
+      await store.close();
+    },
+  };
+}

@@ -1,0 +1,1 @@
+export { HIGHEST_PORT, type LoopbackServer, serveLoopback } from './server';

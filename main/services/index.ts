@@ -1,0 +1,1 @@
+export { createServices, type Listener, type Services } from './services';

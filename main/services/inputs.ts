@@ -1,0 +1,35 @@
+import { z } from 'zod';
+import type { CallName, Sent } from '../../core/contract';
+import { shopSchema, type TableName, tableSchemas } from '../../core/shop';
+import { seatSchema } from '../store';
+
+const nothing = z.null('takes nothing (null)');
+const table = z.enum(Object.keys(tableSchemas) as TableName[], 'must be the name of a table of the shop');
+
+/** What may be sent with each call: everything from outside is unknown until it went through here. */
+export const inputs = {
+  'shop.read': nothing,
+  'shop.put': z.object({ table, replaces: z.string().nullable(), row: z.unknown() }),
+  'shop.remove': z.object({ table, id: z.string() }),
+  'shop.settings': shopSchema.pick({
+    name: true,
+    zone: true,
+    horizonDays: true,
+    planFrom: true,
+    weights: true,
+    walking: true,
+  }),
+  'shop.import': z.object({ text: z.string() }),
+  'shop.export': nothing,
+  'shop.reset': z.object({ to: z.enum(['demo', 'empty'], 'must be demo or empty') }),
+  'plan.start': z.object({
+    seconds: z.number().min(0.1, 'must be at least 0.1').max(3600, 'must be at most 3600'),
+    seed: z.number().int('must be a whole number').min(0, 'must not be negative').max(0x7fffffff, 'is too large'),
+  }),
+  'plan.stop': nothing,
+  'plan.latest': nothing,
+  'plan.list': nothing,
+  'plan.read': z.object({ id: z.number().int('must be a whole number') }),
+  'seat.read': nothing,
+  'seat.put': seatSchema,
+} satisfies { readonly [K in CallName]: z.ZodType<Sent<K>> };

@@ -1,0 +1,80 @@
+import type { EventName, Events } from '../../core/contract';
+import { referee } from '../../core/referee';
+import { type Fault, faultsOf, type Plan, type Shop } from '../../core/shop';
+import type { Present } from '../clock';
+import { messageOf, Refusal, refusal } from '../refusal';
+import type { PlanningJob, Solver } from '../solver';
+import type { Store, StoredShop } from '../store';
+
+export type Tell = <K extends EventName>(name: K, event: Events[K]) => void;
+
+interface Wish {
+  readonly seconds: number;
+  readonly seed: number;
+}
+
+/** One planning run at a time, from the stored shop to a stored plan. */
+export interface Planning {
+  /** Throws a Refusal while a plan is being made, and for a shop whose faults stop planning. */
+  start(wish: Wish): Promise<void>;
+  stop(): void;
+  readonly busy: boolean;
+}
+
+export function planningWith(store: Store, solver: Solver, present: Present, tell: Tell): Planning {
+  let busy = false;
+
+  async function solve(stored: StoredShop, job: PlanningJob): Promise<void> {
+    try {
+      const plan = await solver.solve(job, (progress) => tell('plan.progress', progress));
+      refuseIllegal(stored.shop, plan);
+      const id = await store.addPlan(plan, stored, present(stored.shop.zone));
+      busy = false;
+      tell('plan.done', { id });
+    } catch (error) {
+      busy = false;
+      tell('plan.failed', { faults: faultsIn(error) });
+    }
+  }
+
+  return {
+    async start(wish) {
+      if (busy) throw refusal('planning', 'A plan is being made already; stop it first.');
+      // At once, so that a second start is refused from here on.
+      busy = true;
+      try {
+        const stored = await store.readShop();
+        const at = stored.shop.planFrom ?? present(stored.shop.zone);
+        const errors = faultsOf(stored.shop, at).filter((fault) => fault.level === 'error');
+        if (errors.length > 0) throw new Refusal(errors);
+        // Only a place to begin from: a damaged one is no reason not to plan.
+        const previous = await store.readPlan('latest').catch(() => null);
+        void solve(stored, { shop: stored.shop, at, ...wish, previous: previous?.plan ?? null });
+      } catch (error) {
+        busy = false;
+        throw error;
+      }
+    },
+    stop: () => solver.stop(),
+    get busy() {
+      return busy;
+    },
+  };
+}
+
+/** A plan that breaks a rule never leaves here: it is a defect of the engine, not of the shop. */
+function refuseIllegal(shop: Shop, plan: Plan): void {
+  const { legal, breaches } = referee(shop, plan);
+  if (legal) return;
+  throw refusal(
+    'illegal-plan',
+    `The plan that was made breaks a rule and was thrown away: ${breaches[0]?.say ?? 'rule unknown'} ` +
+      'This is a defect of the program, not of your shop; plan again, with another seed if it comes back.',
+  );
+}
+
+function faultsIn(error: unknown): readonly Fault[] {
+  if (error instanceof Refusal) return error.faults;
+  const say = `Planning ended without a plan: ${messageOf(error)}. Plan again; the stored plans are as they were.`;
+  return [{ code: 'planning-failed', at: [], say, level: 'error' }];
+}

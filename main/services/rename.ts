@@ -1,0 +1,61 @@
+import type { Shop, TableName } from '../../core/shop';
+
+/** The shop with every mention of `from` in `table` changed to `to`; the row itself is changed by the caller. */
+export function renamed(shop: Shop, table: TableName, from: string, to: string): Shop {
+  const swap = (id: string): string => (id === from ? to : id);
+  switch (table) {
+    case 'machines':
+      return {
+        ...shop,
+        pallets: shop.pallets.map((pallet) => ({ ...pallet, machines: pallet.machines.map(swap) })),
+        jobs: eachOperation(shop, (operation) => ({
+          ...operation,
+          machines: operation.machines.map((choice) => ({ ...choice, machine: swap(choice.machine) })),
+        })),
+        floor: shop.floor.map((entry) => ({ ...entry, machine: entry.machine === null ? null : swap(entry.machine) })),
+      };
+    case 'pallets':
+      return {
+        ...shop,
+        floor: shop.floor.map((entry) => ({ ...entry, pallet: entry.pallet === null ? null : swap(entry.pallet) })),
+      };
+    case 'cells':
+      return {
+        ...shop,
+        machines: shop.machines.map((machine) => ({
+          ...machine,
+          cell: machine.cell === null ? null : swap(machine.cell),
+        })),
+      };
+    case 'tools':
+      return {
+        ...shop,
+        machines: shop.machines.map((machine) => ({
+          ...machine,
+          magazine: machine.magazine.map((slot) => ({ ...slot, tool: swap(slot.tool) })),
+        })),
+        jobs: eachOperation(shop, (operation) => ({
+          ...operation,
+          tools: operation.tools.map((use) => ({ ...use, tool: swap(use.tool) })),
+        })),
+      };
+    case 'jobs':
+      return {
+        ...shop,
+        floor: shop.floor.map((entry) => {
+          const [job = '', ...rest] = entry.run.split('/');
+          return { ...entry, run: [swap(job), ...rest].join('/') };
+        }),
+      };
+    // Nothing else names a person or a shift.
+    case 'people':
+    case 'shifts':
+      return shop;
+  }
+}
+
+type Operation = Shop['jobs'][number]['route'][number];
+
+function eachOperation(shop: Shop, change: (operation: Operation) => Operation): Shop['jobs'] {
+  return shop.jobs.map((job) => ({ ...job, route: job.route.map(change) }));
+}

@@ -1,0 +1,2 @@
+export type { PlanningJob } from './messages';
+export { createSolver, type Solver, workerBeside } from './solver';

@@ -1,0 +1,68 @@
+import type { Knex } from 'knex';
+import { z } from 'zod';
+import type { PlanSummary } from '../../core/contract';
+import { type Plan, planSchema, type Shop, shopSchema } from '../../core/shop';
+import { readBody } from './bodies';
+
+/** A plan with the shop as it was when the plan was made. */
+export interface StoredPlan {
+  readonly id: number;
+  readonly made: string;
+  readonly revision: number;
+  readonly plan: Plan;
+  readonly shop: Shop;
+}
+
+interface PlanRow {
+  readonly id: number;
+  readonly made: string;
+  readonly revision: number;
+  readonly body: string;
+  readonly snapshot: string;
+}
+
+export async function addPlan(db: Knex, plan: Plan, shop: Shop, revision: number, made: string): Promise<number> {
+  await db('snapshots')
+    .insert({ revision, body: JSON.stringify(shop) })
+    .onConflict('revision')
+    .ignore();
+  const row = { made, revision, cost: JSON.stringify(plan.cost), body: JSON.stringify(plan) };
+  const [added] = await db('plans').insert(row).returning<{ id: number }[]>('id');
+  return z.object({ id: z.number() }).parse(added).id;
+}
+
+/** The plan of that number, the newest one for `latest`, or null if there is none. */
+export async function readPlan(db: Knex, which: number | 'latest', backups: string): Promise<StoredPlan | null> {
+  const query = db('plans')
+    .join('snapshots', 'snapshots.revision', 'plans.revision')
+    .select('plans.id', 'plans.made', 'plans.revision', 'plans.body', 'snapshots.body as snapshot')
+    .orderBy('plans.id', 'desc');
+  if (which !== 'latest') query.where('plans.id', which);
+  const row = await query.first<PlanRow | undefined>();
+  if (row === undefined) return null;
+  return {
+    id: row.id,
+    made: row.made,
+    revision: row.revision,
+    plan: readBody(row.body, planSchema, `plan ${row.id}`, backups),
+    shop: readBody(row.snapshot, shopSchema, `the shop of plan ${row.id}`, backups),
+  };
+}
+
+/** Newest first. */
+export async function listPlans(db: Knex, backups: string): Promise<PlanSummary[]> {
+  const rows = await db('plans')
+    .select<{ id: number; made: string; cost: string }[]>('id', 'made', 'cost')
+    .orderBy('id', 'desc');
+  return rows.map(({ id, made, cost }) => ({
+    id,
+    made,
+    cost: readBody(cost, planSchema.shape.cost, `the cost of plan ${id}`, backups),
+  }));
+}
+
+/** Plans of a shop that is no longer here would only mislead. */
+export async function dropPlans(db: Knex): Promise<void> {
+  await db('plans').delete();
+  await db('snapshots').delete();
+}

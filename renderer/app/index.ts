@@ -1,0 +1,3 @@
+export { carriedApi } from './api';
+export { App } from './app';
+export { createStores } from './stores';

@@ -1,0 +1,3 @@
+export { PlanScreen } from './plan-screen';
+export { createPlanStore, type PlanStore } from './plan-store';
+export { usePlan } from './use-plan';

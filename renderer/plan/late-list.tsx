@@ -1,0 +1,36 @@
+import { lengthText } from '../../core/time';
+import { Button } from '../look';
+import { type PlanIndex, type Selection, whenText } from '../timeline';
+import styles from './lists.module.css';
+
+/** The jobs that will be late, latest first, and why. */
+export function LateList(props: { readonly index: PlanIndex; onSelect(selection: Selection): void }) {
+  const { index, onSelect } = props;
+  const late = [...index.view.report.late].sort((a, b) => b.lateBy - a.lateBy);
+  if (late.length === 0) return <p className={styles.none}>Every job is off the machines before it is due.</p>;
+  return (
+    <ul className={styles.list}>
+      {late.map((job) => {
+        const last = lastRun(index, job.job);
+        return (
+          <li key={job.job}>
+            <h3>
+              {job.job} <span>late by {lengthText(job.lateBy)}</span>
+            </h3>
+            <p>{job.why}</p>
+            <p className={styles.soft}>
+              Due {whenText(index, job.due)},{' '}
+              {job.finish === null ? 'does not fit before the plan ends' : `finishes ${whenText(index, job.finish)}`}
+            </p>
+            {last !== null && <Button onClick={() => onSelect({ kind: 'run', run: last })}>Show its last run</Button>}
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
+function lastRun(index: PlanIndex, job: string): string | null {
+  const runs = index.view.plan.runs.filter((run) => index.needs.get(run.run)?.job.id === job);
+  return runs.sort((a, b) => b.end - a.end)[0]?.run ?? null;
+}

@@ -1,0 +1,82 @@
+import { useMemo } from 'react';
+import type { PlanView, ShopView } from '../../core/contract';
+import type { Fault } from '../../core/shop';
+import { Button } from '../look';
+import { indexPlan, Timeline } from '../timeline';
+import { Details } from './details';
+import { Header } from './header';
+import { Caution, FaultList, OutdatedNotice } from './notices';
+import styles from './plan-screen.module.css';
+import type { PlanStore } from './plan-store';
+import { SidePanel } from './side-panel';
+import { useNow } from './use-now';
+import { usePlan } from './use-plan';
+
+interface PlanScreenProps {
+  readonly planStore: PlanStore;
+  readonly shopView: ShopView;
+  /** Goes to the row a fault is about. */
+  onShowFault(fault: Fault): void;
+}
+
+/** The shop lead's screen: the plan in numbers, over time, and round by round. */
+export function PlanScreen({ planStore, shopView, onShowFault }: PlanScreenProps) {
+  const status = usePlan(planStore, (state) => state.status);
+  const view = usePlan(planStore, (state) => state.view);
+  const running = usePlan(planStore, (state) => state.running);
+  const refused = usePlan(planStore, (state) => state.faults);
+  // Said before the button is pressed, too: whoever comes between interruptions should not have to try.
+  const standing = shopView.faults.filter((fault) => fault.level === 'error');
+  const faults = refused.length > 0 ? refused : standing;
+  return (
+    <main className={styles.screen} aria-label="Plan" aria-busy={running}>
+      <Header store={planStore} view={view} />
+      {view !== null && <Caution />}
+      {view?.outdated && !running && <OutdatedNotice />}
+      <FaultList faults={faults} shopView={shopView} onShow={onShowFault} />
+      {view !== null && <PlanBody view={view} store={planStore} present={shopView.present} />}
+      {view === null && <NoPlan status={status} running={running} retry={() => void planStore.getState().load()} />}
+    </main>
+  );
+}
+
+function PlanBody({
+  view,
+  store,
+  present,
+}: {
+  readonly view: PlanView;
+  readonly store: PlanStore;
+  readonly present: string;
+}) {
+  const index = useMemo(() => indexPlan(view), [view]);
+  const selection = usePlan(store, (state) => state.selection);
+  const nowMin = useNow(view, present);
+  const { select } = store.getState();
+  return (
+    <div className={styles.body}>
+      <div className={styles.main}>
+        <Timeline index={index} nowMin={nowMin} selection={selection} onSelect={select} />
+        <Details index={index} selection={selection} />
+      </div>
+      <SidePanel index={index} nowMin={nowMin} selection={selection} onSelect={select} />
+    </div>
+  );
+}
+
+function NoPlan(props: { readonly status: 'loading' | 'ready' | 'failed'; readonly running: boolean; retry(): void }) {
+  const { status, running, retry } = props;
+  if (status === 'failed') {
+    return (
+      <div className={styles.empty}>
+        <p>The last plan could not be read.</p>
+        <Button onClick={retry}>Read it again</Button>
+      </div>
+    );
+  }
+  if (status === 'loading') return <p className={styles.empty}>Reading the last plan</p>;
+  const words = running
+    ? 'The first plan is being made.'
+    : 'No plan yet. Press Plan to see which pallets run where, when a hand is needed, and what the night will cut.';
+  return <p className={styles.empty}>{words}</p>;
+}

@@ -1,0 +1,78 @@
+import type { Round, Stop } from '../../core/contract';
+import { clockText, dayText, lengthText, type Minute } from '../../core/time';
+import { type PlanIndex, personName, type Selection, whenText } from '../timeline';
+import { groupRounds } from './group-rounds';
+import styles from './rounds.module.css';
+
+interface RoundsProps {
+  readonly index: PlanIndex;
+  readonly nowMin: Minute;
+  readonly selection: Selection | null;
+  onSelect(selection: Selection): void;
+}
+
+/** Where a person has to be, when, for what, and how late is too late; soonest first. */
+export function RoundsList(props: RoundsProps) {
+  const { index, nowMin } = props;
+  const days = groupRounds(index.clock, index.view.report.rounds, nowMin);
+  if (days.length === 0) return <p className={styles.none}>No rounds ahead: nothing in this plan needs a hand.</p>;
+  const next = days[0]?.rounds[0];
+  return (
+    <div className={styles.days}>
+      {days.map(({ day, rounds }) => (
+        <section key={day}>
+          <h3 className={styles.day}>{day}</h3>
+          {rounds.map((round) => (
+            <RoundItem key={`${round.person} ${round.start}`} {...props} round={round} next={round === next} />
+          ))}
+        </section>
+      ))}
+    </div>
+  );
+}
+
+function RoundItem(props: RoundsProps & { readonly round: Round; readonly next: boolean }) {
+  const { index, nowMin, round, next, selection, onSelect } = props;
+  const { clock } = index;
+  return (
+    <article className={styles.round} data-next={next}>
+      <header>
+        <strong>
+          {clockText(clock, round.start)} to {clockText(clock, round.end)}
+        </strong>
+        <span>{personName(index, round.person)}</span>
+        {next && <span className={styles.tag}>{nextText(round, nowMin)}</span>}
+      </header>
+      <ol>
+        {round.stops.map((stop) => (
+          <li key={`${stop.role} ${stop.run}`}>
+            <button
+              type="button"
+              aria-pressed={selection?.kind === 'run' && selection.run === stop.run}
+              onClick={() => onSelect({ kind: 'run', run: stop.run })}
+            >
+              <span className={styles.time}>{clockText(clock, stop.start)}</span>
+              <span className={styles.what}>
+                <span>{stop.say}</span>
+                <span className={styles.where}>
+                  {stop.machine}, {latestText(index, stop)}
+                </span>
+              </span>
+            </button>
+          </li>
+        ))}
+      </ol>
+    </article>
+  );
+}
+
+function nextText(round: Round, nowMin: Minute): string {
+  return round.start <= nowMin ? 'now' : `in ${lengthText(round.start - nowMin)}`;
+}
+
+function latestText(index: PlanIndex, stop: Stop): string {
+  const { clock } = index;
+  if (stop.latest <= stop.start) return 'no slack';
+  const sameDay = dayText(clock, stop.latest) === dayText(clock, stop.start);
+  return `by ${sameDay ? clockText(clock, stop.latest) : whenText(index, stop.latest)} at the latest`;
+}

@@ -1,0 +1,2 @@
+export * from './seat-store';
+export * from './shop-settings-screen';

@@ -1,0 +1,10 @@
+/** Hands a text to the browser as a file to keep. */
+export function saveText(fileName: string, text: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = fileName;
+  link.click();
+  // The browser reads the blob after this turn.
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}

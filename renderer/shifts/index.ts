@@ -1,0 +1,1 @@
+export { ShiftsScreen } from './shifts-screen';

@@ -1,0 +1,5 @@
+export * from './chips';
+export * from './choice-fields';
+export * from './edit-field';
+export * from './typed-fields';
+export * from './use-edits';

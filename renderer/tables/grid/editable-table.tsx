@@ -1,0 +1,119 @@
+import { type ReactNode, useState } from 'react';
+import type { RowOf, TableName } from '../../../core/shop';
+import { keyOf, RecordOf, sentences, useShop, useShopStore } from '../store';
+import css from './editable-table.module.css';
+import { moveBetweenRows } from './move';
+import { NewRow } from './new-row';
+import { Notes } from './notes';
+import { TableRow } from './table-row';
+
+export interface Column<T extends TableName> {
+  readonly id: string;
+  readonly head: string;
+  /** What the figures are in, said under the head. */
+  readonly unit?: string;
+  /** Pixels, or a share of the table; columns without share what is left. */
+  readonly width?: number | `${number}%`;
+  readonly align?: 'end';
+  readonly draw: (row: RowOf<T>) => ReactNode;
+}
+
+interface EditableTableProps<T extends TableName> {
+  readonly table: T;
+  /** One row in the shop's words: `job`. */
+  readonly noun: string;
+  readonly columns: readonly Column<T>[];
+  /** What can be opened under a row. */
+  readonly detail?: (row: RowOf<T>) => ReactNode;
+  /** Fields the detail shows; their faults are told there while it is open. */
+  readonly detailFields?: readonly string[];
+  /** A new row with good defaults, or a sentence on why there can be none yet. */
+  readonly fresh: (id: string) => { id: string } | string;
+  /** What to say where there are no rows. */
+  readonly empty: string;
+}
+
+/** Rows from which on a table can be searched. */
+const MANY = 10;
+
+/** A table of the shop, every value edited where it stands. */
+export function EditableTable<T extends TableName>(props: EditableTableProps<T>): ReactNode {
+  const { table, noun, columns, detail, detailFields = [], fresh, empty } = props;
+  const store = useShopStore();
+  const rows: readonly RowOf<T>[] = useShop()[table];
+  const [sought, setSought] = useState('');
+  const found = rows.filter((row) => matches(row, sought));
+  const span = columns.length + (detail === undefined ? 1 : 2);
+
+  async function add(row: { id: string } | string, showAt: string): Promise<string | null> {
+    if (typeof row === 'string') return row;
+    const reply = await store.add(table, row);
+    if (!reply.ok) return sentences(reply.faults);
+    setSought('');
+    store.arriveAt(keyOf({ table, id: row.id }, [showAt]));
+    return null;
+  }
+
+  return (
+    <div className={css.frame}>
+      {rows.length >= MANY && (
+        <label className={css.seek}>
+          <span>Find</span>
+          <input type="search" value={sought} onChange={(event) => setSought(event.target.value)} />
+          {sought !== '' && (
+            <output>
+              {found.length} of {rows.length}
+            </output>
+          )}
+        </label>
+      )}
+      <table className={css.table} onKeyDown={moveBetweenRows}>
+        <colgroup>
+          {detail !== undefined && <col className={css.narrow} />}
+          {columns.map((column) => (
+            <col key={column.id} style={{ width: column.width }} />
+          ))}
+          <col className={css.actions} />
+        </colgroup>
+        <thead>
+          <tr>
+            {detail !== undefined && <th aria-label="Details" />}
+            {columns.map((column) => (
+              <th key={column.id} scope="col" data-align={column.align}>
+                {column.head}
+                {column.unit !== undefined && <small>{column.unit}</small>}
+              </th>
+            ))}
+            <th aria-label="Duplicate and delete" />
+          </tr>
+        </thead>
+        {found.map((row) => (
+          <RecordOf key={store.handle(keyOf({ table, id: row.id }))} place={{ table, id: row.id }}>
+            <TableRow
+              table={table}
+              noun={noun}
+              row={row}
+              taken={rows.map((other) => other.id)}
+              columns={columns}
+              detail={detail?.(row)}
+              detailFields={detailFields}
+              onCopy={(copy) => void add(copy, 'id')}
+            />
+          </RecordOf>
+        ))}
+        <NewRow
+          noun={noun}
+          span={span}
+          behindDetails={detail !== undefined}
+          empty={rows.length === 0 ? empty : found.length === 0 ? `No ${noun} has "${sought}" in it.` : null}
+          onAdd={(id) => add(fresh(id), 'name')}
+        />
+      </table>
+      <Notes of={table} alone />
+    </div>
+  );
+}
+
+function matches(row: unknown, sought: string): boolean {
+  return sought === '' || JSON.stringify(row).toLowerCase().includes(sought.trim().toLowerCase());
+}

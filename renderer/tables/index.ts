@@ -1,0 +1,10 @@
+export * from './fields';
+export * from './grid';
+export { DaysField } from './hours';
+export { JobsScreen } from './jobs/jobs-screen';
+export { MachinesScreen } from './machines/machines-screen';
+export { PalletsScreen } from './pallets/pallets-screen';
+export * from './parse';
+export { PeopleScreen } from './people/people-screen';
+export { counted, Section, TableScreen } from './screen';
+export * from './store';

@@ -1,0 +1,4 @@
+export * from './context';
+export * from './faults';
+export * from './place';
+export * from './shop-store';

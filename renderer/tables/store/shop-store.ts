@@ -1,0 +1,240 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Api, CallName, Reply, Returned, Sent, ShopSettings, ShopView } from '../../../core/contract';
+import type { Fault, Shop, TableName } from '../../../core/shop';
+import { keyOf, type Path, type Place, setIn, within } from './place';
+
+/** An edit that was not taken: what was typed, if anything was, and why. */
+export interface Refusal {
+  readonly text: string | null;
+  readonly say: string;
+}
+
+/** The way back from the last deletion. */
+export interface Undo {
+  readonly say: string;
+  readonly table: TableName | 'settings';
+  /** The id of the record as it now is, or null if it is gone. */
+  readonly id: string | null;
+  readonly record: unknown;
+}
+
+export interface ShopState {
+  readonly view: ShopView | null;
+  /** Why the shop could not be read; null while it is being read and once it is. */
+  readonly unread: readonly Fault[] | null;
+  readonly refusals: Readonly<Record<string, Refusal>>;
+  readonly undo: Undo | null;
+  /** Keys of the rows whose details are shown. */
+  readonly open: ReadonlySet<string>;
+  /** The key of what is to be shown and focused next. */
+  readonly arrival: string | null;
+}
+
+export interface Edit {
+  readonly path: Path;
+  /** From the record as it stands when the edit's turn comes, to the record that is sent. */
+  readonly change: (record: unknown) => unknown;
+  /** What was typed, kept if the edit is refused. */
+  readonly text?: string;
+  /** Given, the edit can be undone, and this says what it was. */
+  readonly undo?: string;
+}
+
+export interface ShopStore extends StoreApi<ShopState> {
+  read(): Promise<void>;
+  /** Sends a changed record. Edits take turns, so a quick second one builds on the first. Resolves to: was it taken. */
+  edit(place: Place, edit: Edit): Promise<boolean>;
+  add(table: TableName, row: { readonly id: string }): Promise<Reply<ShopView>>;
+  remove(place: { readonly table: TableName; readonly id: string }, say: string): Promise<boolean>;
+  takeBack(): Promise<void>;
+  forgetUndo(): void;
+  refuse(key: string, refusal: Refusal): void;
+  /** Forgets the refusals of what `key` names and of everything in it. */
+  forgive(key: string): void;
+  /** Another shop in place of this one. */
+  replace<K extends 'shop.import' | 'shop.reset'>(call: K, sent: Sent<K>): Promise<Reply<ShopView>>;
+  setOpen(key: string, open: boolean): void;
+  arriveAt(key: string | null): void;
+  /** The same for a row however often it is renamed. */
+  handle(key: string): number;
+}
+
+export function settingsOf(shop: Shop): ShopSettings {
+  const { name, zone, horizonDays, planFrom, weights, walking } = shop;
+  return { name, zone, horizonDays, planFrom, weights, walking };
+}
+
+const EMPTY: ShopState = { view: null, unread: null, refusals: {}, undo: null, open: new Set(), arrival: null };
+
+export function createShopStore(api: Api): ShopStore {
+  const store = createStore<ShopState>(() => EMPTY);
+  const handles = new Map<string, number>();
+  let handled = 0;
+  let turn: Promise<unknown> = Promise.resolve();
+
+  function inTurn<T>(work: () => Promise<T>): Promise<T> {
+    const mine = turn.then(work);
+    turn = mine;
+    return mine;
+  }
+
+  async function ask<K extends CallName>(name: K, sent: Sent<K>): Promise<Reply<Returned<K>>> {
+    try {
+      return await api.call(name, sent);
+    } catch (trouble) {
+      const say = `The program did not answer (${trouble instanceof Error ? trouble.message : String(trouble)}). Try again; if that fails too, start it anew.`;
+      return { ok: false, faults: [{ code: 'no-answer', at: [], say, level: 'error' }] };
+    }
+  }
+
+  /** Two seats may answer out of order; an older shop never replaces a newer one. */
+  function show(view: ShopView): void {
+    const shown = store.getState().view;
+    if (shown === null || view.revision >= shown.revision) store.setState({ view, unread: null });
+  }
+
+  function recordAt(place: Place): unknown {
+    const shop = store.getState().view?.shop;
+    if (shop === undefined) return undefined;
+    if (place.table === 'settings') return settingsOf(shop);
+    return shop[place.table].find((row) => row.id === place.id);
+  }
+
+  function send(place: Place, record: unknown): Promise<Reply<ShopView>> {
+    return place.table === 'settings'
+      ? ask('shop.settings', record as ShopSettings)
+      : ask('shop.put', { table: place.table, replaces: place.id, row: record });
+  }
+
+  function renamed(from: string, to: string): void {
+    if (from === to) return;
+    const moved = (key: string): string => (within(key, from) ? `${to}${key.slice(from.length)}` : key);
+    const handle = handles.get(from);
+    handles.delete(from);
+    if (handle !== undefined) handles.set(to, handle);
+    const { refusals, open } = store.getState();
+    store.setState({
+      refusals: Object.fromEntries(Object.entries(refusals).map(([key, refusal]) => [moved(key), refusal])),
+      open: new Set([...open].map(moved)),
+    });
+  }
+
+  const actions: Omit<ShopStore, keyof StoreApi<ShopState>> = {
+    async read() {
+      const reply = await ask('shop.read', null);
+      if (reply.ok) show(reply.value);
+      else store.setState({ unread: reply.faults });
+    },
+
+    edit: (place, { path, change, text, undo }) =>
+      inTurn(async () => {
+        const key = keyOf(place, path);
+        const before = recordAt(place);
+        if (before === undefined) {
+          actions.refuse(key, { text: text ?? null, say: 'This row is no longer there; it was deleted or renamed.' });
+          return false;
+        }
+        const after = change(before);
+        const reply = await send(place, after);
+        if (!reply.ok) {
+          actions.refuse(key, { text: text ?? null, say: sentences(reply.faults) });
+          return false;
+        }
+        actions.forgive(key);
+        const id = place.table === 'settings' ? null : (after as { id: string }).id;
+        if (place.table !== 'settings' && id !== null) renamed(keyOf(place), keyOf({ table: place.table, id }));
+        if (undo !== undefined) store.setState({ undo: { say: undo, table: place.table, id, record: before } });
+        show(reply.value);
+        return true;
+      }),
+
+    add: (table, row) =>
+      inTurn(async () => {
+        const reply = await ask('shop.put', { table, replaces: null, row });
+        if (reply.ok) show(reply.value);
+        return reply;
+      }),
+
+    remove: (place, say) =>
+      inTurn(async () => {
+        const record = recordAt(place);
+        const key = keyOf(place);
+        const reply = await ask('shop.remove', { table: place.table, id: place.id });
+        if (!reply.ok) {
+          actions.refuse(key, { text: null, say: sentences(reply.faults) });
+          return false;
+        }
+        actions.forgive(key);
+        store.setState({ undo: { say, table: place.table, id: null, record } });
+        show(reply.value);
+        return true;
+      }),
+
+    takeBack: () =>
+      inTurn(async () => {
+        const { undo } = store.getState();
+        if (undo === null) return;
+        const reply =
+          undo.table === 'settings'
+            ? await ask('shop.settings', undo.record as ShopSettings)
+            : await ask('shop.put', { table: undo.table, replaces: undo.id, row: undo.record });
+        if (reply.ok) {
+          store.setState({ undo: null });
+          show(reply.value);
+        } else store.setState({ undo: { ...undo, say: `Could not be undone. ${sentences(reply.faults)}` } });
+      }),
+
+    forgetUndo: () => store.setState({ undo: null }),
+
+    refuse: (key, refusal) => store.setState(({ refusals }) => ({ refusals: { ...refusals, [key]: refusal } })),
+
+    forgive: (whole) =>
+      store.setState(({ refusals }) => {
+        const kept = Object.entries(refusals).filter(([key]) => !within(key, whole));
+        return { refusals: Object.fromEntries(kept) };
+      }),
+
+    replace: (call, sent) =>
+      inTurn(async () => {
+        const reply: Reply<ShopView> = await ask(call, sent);
+        if (reply.ok) store.setState({ ...EMPTY, view: reply.value });
+        return reply;
+      }),
+
+    setOpen: (key, open) =>
+      store.setState((state) => {
+        const next = new Set(state.open);
+        if (open) next.add(key);
+        else next.delete(key);
+        return { open: next };
+      }),
+
+    arriveAt: (arrival) => store.setState({ arrival }),
+
+    handle(key) {
+      const before = handles.get(key);
+      if (before !== undefined) return before;
+      handles.set(key, ++handled);
+      return handled;
+    },
+  };
+
+  api.on('shop.changed', ({ revision }) => {
+    void inTurn(async () => {
+      if ((store.getState().view?.revision ?? -1) < revision) await actions.read();
+    });
+  });
+
+  return { ...store, ...actions };
+}
+
+/** An edit that puts `value` at `path` and leaves every other field as it is. */
+export function putting(path: Path, value: unknown, text?: string): Edit {
+  const change = (record: unknown): unknown => setIn(record, path, value);
+  return text === undefined ? { path, change } : { path, change, text };
+}
+
+/** All that is wrong, as one text. */
+export function sentences(faults: readonly Fault[]): string {
+  return faults.map((fault) => fault.say).join(' ');
+}

@@ -1,0 +1,194 @@
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { readShopText, writeShopText } from '../../../core/exchange';
+import { benchWith } from '../../support/services-for-test';
+import { smallShop } from '../../support/small-shop';
+
+const settings = (({ name, zone, horizonDays, planFrom, weights, walking }) => ({
+  name,
+  zone,
+  horizonDays,
+  planFrom,
+  weights,
+  walking,
+}))(smallShop());
+
+describe('reading the shop', () => {
+  it('gives the shop, its faults and the present moment', async () => {
+    const { ask } = await benchWith();
+    const view = await ask('shop.read', null);
+    expect(view).toMatchObject({ shop: smallShop(), present: '2026-11-25T08:00' });
+    expect(view.faults.filter((fault) => fault.level === 'error')).toEqual([]);
+  });
+});
+
+describe('putting a row', () => {
+  it('adds a new one at the end, says so, and counts the change', async () => {
+    const bench = await benchWith();
+    const before = await bench.ask('shop.read', null);
+    const heard = bench.next('shop.changed');
+    const after = await bench.ask('shop.put', { table: 'pallets', replaces: null, row: { id: 'P3', fixture: 'vice' } });
+    expect(after.shop.pallets.map((pallet) => pallet.id)).toEqual(['P1', 'P2', 'P3']);
+    expect(after.revision).toBe(before.revision + 1);
+    expect(await heard).toEqual({ revision: after.revision });
+  });
+
+  it('replaces the row it names, in its place', async () => {
+    const { ask } = await benchWith();
+    const { shop } = await ask('shop.put', { table: 'pallets', replaces: 'P1', row: { id: 'P1', fixture: 'chuck' } });
+    expect(shop.pallets.map((pallet) => [pallet.id, pallet.fixture])).toEqual([
+      ['P1', 'chuck'],
+      ['P2', 'vice'],
+    ]);
+  });
+
+  it('changes a changed machine in pallets, operations and on the floor', async () => {
+    const shop = smallShop({ floor: [{ run: 'A/10/1', state: 'locked', machine: 'M1', pallet: 'P1' }] });
+    const { ask } = await benchWith(shop);
+    const after = await ask('shop.put', { table: 'machines', replaces: 'M1', row: { ...shop.machines[0], id: 'M9' } });
+    expect(after.shop.pallets[0]?.machines).toEqual(['M9']);
+    expect(after.shop.jobs.map((job) => job.route[0]?.machines[0]?.machine)).toEqual(['M9', 'M9']);
+    expect(after.shop.floor[0]?.machine).toBe('M9');
+    expect(after.faults.filter((fault) => fault.level === 'error')).toEqual([]);
+  });
+
+  it('changes a changed pallet, job, cell and tool wherever they are named', async () => {
+    const shop = smallShop({
+      machines: [{ id: 'M1', kind: 'mill', cell: 'C1', magazine: [{ tool: 'T1', left: [300] }] }],
+      floor: [{ run: 'A/10/1', state: 'locked', machine: 'M1', pallet: 'P1' }],
+    });
+    const [job] = shop.jobs;
+    const route = job?.route.map((operation) => ({ ...operation, tools: [{ tool: 'T1', minutes: 30 }] }));
+    const { ask } = await benchWith(shop);
+    await ask('shop.put', { table: 'jobs', replaces: 'A', row: { ...job, route } });
+    await ask('shop.put', { table: 'pallets', replaces: 'P1', row: { ...shop.pallets[0], id: 'P9' } });
+    await ask('shop.put', { table: 'jobs', replaces: 'A', row: { ...job, route, id: 'A9' } });
+    await ask('shop.put', { table: 'cells', replaces: 'C1', row: { ...shop.cells[0], id: 'C9' } });
+    const after = await ask('shop.put', { table: 'tools', replaces: 'T1', row: { ...shop.tools[0], id: 'T9' } });
+    expect(after.shop.floor[0]).toMatchObject({ run: 'A9/10/1', pallet: 'P9' });
+    expect(after.shop.machines[0]).toMatchObject({ cell: 'C9', magazine: [{ tool: 'T9' }] });
+    expect(after.shop.jobs[0]?.route[0]?.tools[0]?.tool).toBe('T9');
+  });
+
+  it('refuses an id that another row has', async () => {
+    const { refused, ask } = await benchWith();
+    const row = { id: 'P2', fixture: 'vice' };
+    for (const replaces of [null, 'P1']) {
+      const [fault] = await refused('shop.put', { table: 'pallets', replaces, row });
+      expect(fault).toMatchObject({ code: 'duplicate-id', at: ['id'] });
+    }
+    expect((await ask('shop.read', null)).shop).toEqual(smallShop());
+  });
+
+  it('refuses a bad row by its field, and a row that is gone', async () => {
+    const { refused } = await benchWith();
+    const [bad] = await refused('shop.put', {
+      table: 'jobs',
+      replaces: null,
+      row: { id: 'C', due: 'soon', route: [] },
+    });
+    expect(bad).toMatchObject({ at: ['due'] });
+    const row = { id: 'P7', fixture: 'vice' };
+    const [gone] = await refused('shop.put', { table: 'pallets', replaces: 'P7', row });
+    expect(gone).toMatchObject({ code: 'no-such-row', say: expect.stringContaining('P7') });
+  });
+});
+
+describe('removing a row', () => {
+  it('removes only it, and what still names it is a fault', async () => {
+    const { ask, refused } = await benchWith();
+    const after = await ask('shop.remove', { table: 'machines', id: 'M1' });
+    expect(after.shop.machines).toEqual([]);
+    expect(after.shop.jobs).toEqual(smallShop().jobs);
+    expect(after.faults.some((fault) => fault.level === 'error' && fault.say.includes('M1'))).toBe(true);
+    expect(await refused('shop.remove', { table: 'machines', id: 'M1' })).toMatchObject([{ code: 'no-such-row' }]);
+  });
+});
+
+describe('the settings of the shop', () => {
+  it('are changed together and leave the tables alone', async () => {
+    const { ask } = await benchWith();
+    const { shop } = await ask('shop.settings', { ...settings, horizonDays: 9 });
+    expect(shop).toEqual({ ...smallShop(), horizonDays: 9 });
+  });
+
+  it('are refused with a zone nobody knows', async () => {
+    const { refused } = await benchWith();
+    const [fault] = await refused('shop.settings', { ...settings, zone: 'Mars/Olympus' });
+    expect(fault?.say).toMatch(/zone: is no time zone/);
+  });
+});
+
+describe('shop files', () => {
+  it('come back as they went out', async () => {
+    const { ask } = await benchWith();
+    const { fileName, text } = await ask('shop.export', null);
+    expect(fileName).toBe('small-shop.json');
+    expect(readShopText(text)).toEqual({ ok: true, value: smallShop() });
+    expect((await ask('shop.import', { text })).shop).toEqual(smallShop());
+  });
+
+  it('take the place of the shop and its plans, of which a dated backup is kept', async () => {
+    const bench = await benchWith();
+    await bench.ask('plan.start', { seconds: 1, seed: 1 });
+    const done = bench.next('plan.done');
+    await bench.solver.finish();
+    await done;
+    const { shop } = await bench.ask('shop.import', { text: writeShopText(smallShop({ name: 'Other' })) });
+    expect(shop.name).toBe('Other');
+    expect(await bench.ask('plan.latest', null)).toBeNull();
+    expect(readdirSync(join(bench.folder, 'backups'))).toContain('shop-2026-11-25T0800-before-import.sqlite');
+  });
+
+  it('that are cut off, of another version or no shop file are refused, and nothing is lost', async () => {
+    const bench = await benchWith();
+    const text = writeShopText(smallShop());
+    for (const bad of [text.slice(0, 200), text.replace('"version": 1', '"version": 7'), '{}', '']) {
+      const faults = await bench.refused('shop.import', { text: bad });
+      expect(faults[0]?.say).toMatch(/\.$/);
+    }
+    expect((await bench.ask('shop.read', null)).shop).toEqual(smallShop());
+    expect(readdirSync(join(bench.folder, 'backups'))).toEqual(['shop-2026-11-25.sqlite']);
+  });
+});
+
+describe('beginning anew', () => {
+  it('with the demo shop or an empty one keeps a dated backup', async () => {
+    const bench = await benchWith();
+    expect((await bench.ask('shop.reset', { to: 'empty' })).shop.jobs).toEqual([]);
+    const demo = await bench.ask('shop.reset', { to: 'demo' });
+    expect(demo.shop.jobs.length).toBeGreaterThan(10);
+    expect(readdirSync(join(bench.folder, 'backups'))).toContain('shop-2026-11-25T0800-before-reset-2.sqlite');
+  });
+});
+
+describe('the choices of a seat', () => {
+  it('are kept, and refused out of their range', async () => {
+    const { ask, refused } = await benchWith();
+    expect((await ask('seat.read', null)).theme).toBe('system');
+    await ask('seat.put', { theme: 'light', planSeconds: 3 });
+    expect(await ask('seat.read', null)).toEqual({ theme: 'light', planSeconds: 3 });
+    expect(await refused('seat.put', { theme: 'pink', planSeconds: 3 })).toMatchObject([{ at: ['theme'] }]);
+    expect(await refused('seat.put', { theme: 'dark', planSeconds: 0 })).toMatchObject([{ at: ['planSeconds'] }]);
+  });
+});
+
+describe('a call', () => {
+  it('that nobody knows is refused', async () => {
+    const { refused } = await benchWith();
+    for (const name of ['shop.burn', 'constructor', '__proto__', null, 7]) {
+      expect(await refused(name, null)).toMatchObject([{ code: 'no-such-call' }]);
+    }
+  });
+
+  it('with something wrong sent names the call and the field', async () => {
+    const { refused } = await benchWith();
+    expect((await refused('shop.remove', { table: 'walls', id: 'x' }))[0]?.say).toMatch(
+      /^shop\.remove, table: must be/,
+    );
+    expect((await refused('plan.start', { seconds: -1, seed: 1 }))[0]?.at).toEqual(['seconds']);
+    expect((await refused('plan.read', {}))[0]?.at).toEqual(['id']);
+    expect((await refused('shop.read', 'now'))[0]?.code).toBe('bad-input');
+  });
+});

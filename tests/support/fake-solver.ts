@@ -1,0 +1,47 @@
+import type { PlanProgress } from '../../core/contract';
+import { planShop } from '../../core/engine';
+import type { Plan } from '../../core/shop';
+import type { PlanningJob, Solver } from '../../main/solver';
+
+export interface FakeSolver extends Solver {
+  readonly jobs: PlanningJob[];
+  readonly stops: number;
+  progress(progress: PlanProgress): void;
+  /** Ends the run that is going on with a real plan, changed as asked. */
+  finish(change?: (plan: Plan) => Plan): Promise<void>;
+  fail(error: Error): void;
+}
+
+/** A solver without a thread, that waits until a test tells it how to end. */
+export function fakeSolver(): FakeSolver {
+  const jobs: PlanningJob[] = [];
+  let stops = 0;
+  let hear: (progress: PlanProgress) => void = () => undefined;
+  let ending: { resolve: (plan: Plan) => void; reject: (error: Error) => void } | null = null;
+  return {
+    jobs,
+    get stops() {
+      return stops;
+    },
+    solve(job, onProgress) {
+      jobs.push(job);
+      hear = onProgress;
+      return new Promise((resolve, reject) => {
+        ending = { resolve, reject };
+      });
+    },
+    stop: () => {
+      stops += 1;
+    },
+    close: () => Promise.resolve(),
+    progress: (progress) => hear(progress),
+    async finish(change = (plan) => plan) {
+      const job = jobs.at(-1);
+      if (job === undefined) throw new Error('nothing is being planned');
+      let now = 0;
+      const plan = await planShop(job.shop, { at: job.at, seconds: 60, steps: 5, seed: job.seed, clock: () => now++ });
+      ending?.resolve(change(plan));
+    },
+    fail: (error) => ending?.reject(error),
+  };
+}
