@@ -23,14 +23,16 @@ export class Board {
   readonly slots: Slots;
   readonly schedule: Schedule;
   readonly conflicts: Conflict[] = [];
-  /** Schedules of plans made before. */
-  readonly earlier: Schedule[] = [];
   private readonly trial: Placement;
   private readonly best: Placement;
   /** Runs found to have no room in this build. */
   private readonly isLeft: Uint8Array;
 
-  constructor(readonly problem: Problem) {
+  /** `earlier`: schedules of plans made before, which recipes may name. */
+  constructor(
+    readonly problem: Problem,
+    readonly earlier: Schedule[] = [],
+  ) {
     this.slots = new Slots(problem);
     this.schedule = emptySchedule(problem);
     this.trial = new Placement(problem, this.slots);

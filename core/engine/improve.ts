@@ -1,9 +1,8 @@
 import { NONE, type Problem } from '../problem';
 import type { Board, Recipe } from './board';
 import type { Pricer } from './cost';
-import type { Conflict } from './held';
 import type { Random } from './random';
-import { copySchedule, emptySchedule, type Schedule } from './schedule';
+import type { Schedule } from './schedule';
 
 /** Prices remembered: a change is taken if it beats the price of so many steps ago (late acceptance: Burke & Bykov 2017). */
 const MEMORY = 40;
@@ -16,14 +15,11 @@ const PATIENCE = 1_500;
  * One call of {@link step} is one change tried.
  */
 export class Improver {
-  readonly bestSchedule: Schedule;
   bestTotal: number;
-  /** Of the best schedule. */
-  bestConflicts: readonly Conflict[];
   steps = 0;
 
   private readonly recipe: Recipe;
-  private readonly bestRecipe: Recipe;
+  readonly bestRecipe: Recipe;
   private readonly undoRecipe: Recipe;
   private readonly memory = new Float64Array(MEMORY);
   private current: number;
@@ -43,9 +39,6 @@ export class Improver {
     this.recipe = cloneRecipe(begin);
     this.current = this.price();
     this.bestTotal = this.current;
-    this.bestConflicts = [...board.conflicts];
-    this.bestSchedule = emptySchedule(problem);
-    copySchedule(board.schedule, this.bestSchedule);
     this.bestRecipe = cloneRecipe(begin);
     this.undoRecipe = cloneRecipe(begin);
     this.memory.fill(this.current);
@@ -105,9 +98,7 @@ export class Improver {
     this.current = total;
     if (total >= this.bestTotal - 1e-9) return;
     this.bestTotal = total;
-    this.bestConflicts = [...this.board.conflicts];
     this.sinceBest = 0;
-    copySchedule(this.board.schedule, this.bestSchedule);
     copyRecipe(this.recipe, this.bestRecipe);
   }
 

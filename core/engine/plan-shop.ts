@@ -8,6 +8,7 @@ import { Improver } from './improve';
 import { orderByLatestStart, orderByTail, recipeOfOrder, recipeOfSchedule } from './orders';
 import { Random } from './random';
 import { readSchedule } from './read';
+import { Settler } from './settle';
 import { writePlan } from './write';
 
 export interface EngineOptions {
@@ -41,8 +42,9 @@ export interface EngineProgress {
 const SLICE = 20;
 const REPORT_EVERY = 100;
 
-/** Seconds the allocation gets in any case. */
+/** Seconds each program of the allocation gets in any case, and at most. */
 const LEAST_ALLOCATION = 2;
+const MOST_ALLOCATION = 60;
 
 /** Nearer than this to the bound is at the bound. */
 const MET = 1e-6;
@@ -58,7 +60,8 @@ export async function planShop(shop: Shop, options: EngineOptions): Promise<Plan
 
 class Search {
   private readonly board: Board;
-  private readonly pricer: Pricer;
+  /** Writes plans apart from the search, which must not depend on when somebody asks how far it is. */
+  private readonly desk: { readonly board: Board; readonly pricer: Pricer };
   private readonly began: number;
   private bound: PlanBound | null = null;
   private improver: Improver;
@@ -71,9 +74,10 @@ class Search {
   ) {
     this.began = options.clock();
     this.board = new Board(problem);
-    this.pricer = new Pricer(problem, options.released);
+    const price = () => new Pricer(problem, options.released);
+    this.desk = { board: new Board(problem, this.board.earlier), pricer: price() };
     const random = new Random(options.seed);
-    this.improver = new Improver(problem, this.board, this.pricer, random, recipeOfOrder(orderByLatestStart(problem)));
+    this.improver = new Improver(problem, this.board, price(), random, recipeOfOrder(orderByLatestStart(problem)));
     this.improver.offer(recipeOfOrder(orderByTail(problem)));
     for (const plan of [options.previous, options.released]) {
       if (plan === undefined) continue;
@@ -101,11 +105,11 @@ class Search {
   private async allocate(): Promise<void> {
     const { problem, improver } = this;
     const allocation = new Allocation(problem);
-    const seconds = () => Math.max(LEAST_ALLOCATION, this.options.seconds - this.seconds());
+    const seconds = () => Math.min(MOST_ALLOCATION, Math.max(LEAST_ALLOCATION, this.options.seconds - this.seconds()));
     const best = await allocation.solve(seconds());
     if (best !== null) improver.offer(recipeOfOrder(best.order));
     // A lock that cannot hold breaks rules the bound is built on.
-    if (best !== null && improver.bestConflicts.length === 0) {
+    if (best !== null && this.board.conflicts.length === 0) {
       const finish = (earliestFinish(problem) - problem.now) / 60;
       await breathe();
       const tonight = await allocation.bound('tonight', seconds());
@@ -157,15 +161,12 @@ class Search {
   }
 
   private plan(ending: Plan['search']['ending']): Plan {
-    const search = { seed: this.options.seed, steps: this.improver.steps, seconds: this.seconds(), ending };
-    return writePlan(
-      this.problem,
-      this.improver.bestSchedule,
-      this.improver.bestConflicts,
-      this.pricer,
-      this.bound,
-      search,
-    );
+    const { problem, improver, options } = this;
+    const { board, pricer } = this.desk;
+    board.build(improver.bestRecipe);
+    if (board.conflicts.length === 0) new Settler(problem, board.slots, board.schedule, pricer).run();
+    const search = { seed: options.seed, steps: improver.steps, seconds: this.seconds(), ending };
+    return writePlan(problem, board.schedule, board.conflicts, pricer, this.bound, search);
   }
 }
 

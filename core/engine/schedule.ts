@@ -21,22 +21,6 @@ export interface Schedule {
   readonly off: Int32Array;
 }
 
-const COLUMNS = [
-  'option',
-  'pallet',
-  'loadPerson',
-  'loadStart',
-  'start',
-  'checkPerson',
-  'checkStart',
-  'end',
-  'workPerson',
-  'unloadPerson',
-  'unloadStart',
-  'on',
-  'off',
-] as const;
-
 export function emptySchedule(problem: Problem): Schedule {
   const column = () => new Int32Array(problem.runCount).fill(-1);
   return {
@@ -55,9 +39,4 @@ export function emptySchedule(problem: Problem): Schedule {
     on: column(),
     off: column(),
   };
-}
-
-export function copySchedule(from: Schedule, to: Schedule): void {
-  to.placed.set(from.placed);
-  for (const column of COLUMNS) to[column].set(from[column]);
 }

@@ -167,6 +167,7 @@ export function unattendedPieces(asked: Asked, within: Interval): Piece[] {
   const byItself = next !== undefined && handMinutes(next.need, machine.machine) === 0;
   if (byItself) return [dryPiece(asked, within)];
   if (machine.machine.kind === 'bench') {
+    if (!works.some((w) => w.on > within.start && w.ready <= within.start)) return [dryPiece(asked, within)];
     return [{ ...within, reason: 'hand', because: () => 'nobody is here to work at it' }];
   }
   return [{ ...within, reason: 'dry', because: () => `${whatIsUsedUp(asked, within)} and nobody is here to load` }];

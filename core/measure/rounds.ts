@@ -58,7 +58,7 @@ function sayOf({ run, attended }: Visit): string {
     case 'load':
       return pallet === null ? `Load ${work} (${parts})` : `Load ${pallet} for ${work} (${parts})`;
     case 'unload':
-      return pallet === null ? `Take off ${work} (${parts})` : `Take off ${pallet} with ${work} (${parts})`;
+      return pallet === null ? `Unload ${work} (${parts})` : `Unload ${pallet} with ${work} (${parts})`;
     case 'check':
       return `Check first piece of ${work}`;
     case 'work':

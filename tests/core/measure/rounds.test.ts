@@ -92,7 +92,7 @@ describe('rounds', () => {
     expect(roundsOf(shop, plan).flatMap((r) => r.stops.map((s) => s.say))).toEqual([
       'Load P1 for A op 10 (4 parts)',
       'Check first piece of A op 10',
-      'Take off P1 with A op 10 (4 parts)',
+      'Unload P1 with A op 10 (4 parts)',
       'Load P2 for A op 10 (1 part)',
       'Work on B op 30 (1 part)',
     ]);

@@ -37,7 +37,7 @@ describe('plan', () => {
       'Late',
     ]);
     expect(out).toMatch(/^ {2}Mon \d\d:\d\d-\d\d:\d\d +J-\d+\/\d+\/\d+ {2}P-\d\d {2}load Mon \d\d:\d\d/m);
-    expect(out).toMatch(/^ {4}\d\d:\d\d {2}\S+ +(Load|Take off|Check)/m);
+    expect(out).toMatch(/^ {4}\d\d:\d\d {2}\S+ +(Load|Unload|Check)/m);
     expect(out).toMatch(/Dry until/);
   });
 

@@ -1,0 +1,141 @@
+import type { Random } from '../random';
+import { Graph } from './graph';
+import type { MachineShop } from './machine-shop';
+import { Tabu } from './tabu';
+
+/** A sequence of all machines, as an order of the runs, with its makespan. */
+interface Elite {
+  readonly order: Int32Array;
+  readonly option: Int32Array;
+  makespan: number;
+}
+
+/** Members of the population, and moves without gain that end one tabu search (Peng, Lü & Cheng, C&OR 53, 2015). */
+const POPULATION = 30;
+const PATIENCE = 12_500;
+
+/**
+ * Tabu search within a population: each new beginning lies on the way between two good sequences, and what tabu search
+ * makes of it takes the place of the worst.
+ *
+ * The way between two is taken in their orders of runs: the mean of a run's places in two orders that respect the
+ * routes respects them too, so every point on it is a legal sequence and nothing needs repair.
+ */
+export class DisjunctiveSearch {
+  best: Elite;
+  /** The search stands at a proven optimum: its critical path has no block. */
+  isOptimal = false;
+
+  private readonly graph: Graph;
+  private readonly tabu: Tabu;
+  private readonly population: Elite[] = [];
+  private sinceGain = 0;
+  private lastBest = 0;
+  private readonly keys: Float64Array;
+  private readonly placesA: Int32Array;
+  private readonly placesB: Int32Array;
+
+  constructor(
+    private readonly shop: MachineShop,
+    private readonly random: Random,
+    order: Int32Array,
+    option: Int32Array,
+  ) {
+    this.graph = new Graph(shop);
+    this.tabu = new Tabu(this.graph, random);
+    this.keys = new Float64Array(shop.count);
+    this.placesA = new Int32Array(shop.count);
+    this.placesB = new Int32Array(shop.count);
+    this.graph.load(order, option);
+    this.best = { order: this.graph.order.slice(), option: option.slice(), makespan: this.graph.makespan };
+    this.beginTabu();
+  }
+
+  /** Makes one move. */
+  step(): void {
+    if (this.isOptimal) return;
+    if (!this.tabu.move()) {
+      this.isOptimal = this.tabu.best <= this.graph.makespan;
+    }
+    if (this.tabu.best < this.lastBest) {
+      this.lastBest = this.tabu.best;
+      this.sinceGain = 0;
+      if (this.lastBest < this.best.makespan) this.best = this.bestOfTabu();
+    } else if (++this.sinceGain > PATIENCE || this.isOptimal) {
+      this.endTabu();
+    }
+  }
+
+  private bestOfTabu(): Elite {
+    return { order: this.tabu.bestOrder.slice(), option: this.tabu.bestOption.slice(), makespan: this.tabu.best };
+  }
+
+  private beginTabu(): void {
+    this.tabu.begin();
+    this.lastBest = this.tabu.best;
+    this.sinceGain = 0;
+  }
+
+  private endTabu(): void {
+    this.admit(this.bestOfTabu());
+    if (this.population.length < POPULATION) this.loadRandom();
+    else this.loadBetween();
+    this.beginTabu();
+  }
+
+  /** Into the population unless one just as good is there already; the worst goes. */
+  private admit(elite: Elite): void {
+    const { population } = this;
+    if (population.some((other) => other.makespan === elite.makespan && isSame(other.order, elite.order))) return;
+    if (population.length < POPULATION) {
+      population.push(elite);
+      return;
+    }
+    let worst = 0;
+    for (let i = 1; i < population.length; i++) if (population[i]!.makespan >= population[worst]!.makespan) worst = i;
+    if (elite.makespan <= population[worst]!.makespan) population[worst] = elite;
+  }
+
+  /** A random sequence: runs drawn one by one from those whose predecessor is drawn. */
+  private loadRandom(): void {
+    const { shop, random, keys } = this;
+    for (let run = 0; run < shop.count; run++) keys[run] = random.next();
+    // A run's key is at least its predecessor's, and spread evenly along its job.
+    for (let run = 0; run < shop.count; run++) {
+      if (shop.before[run]! >= 0) continue;
+      const chain: number[] = [];
+      for (let r = run; r >= 0; r = shop.after[r]!) chain.push(r);
+      const sorted = chain.map((r) => keys[r]!).sort((a, b) => a - b);
+      chain.forEach((r, i) => {
+        keys[r] = sorted[i]!;
+      });
+    }
+    this.loadByKeys(this.best.option);
+  }
+
+  private loadBetween(): void {
+    const { population, random, keys, placesA, placesB } = this;
+    const a = population[random.below(population.length)]!;
+    let b = a;
+    while (b === a) b = population[random.below(population.length)]!;
+    for (let i = 0; i < a.order.length; i++) {
+      placesA[a.order[i]!] = i;
+      placesB[b.order[i]!] = i;
+    }
+    const share = 0.3 + 0.4 * random.next();
+    for (let run = 0; run < keys.length; run++) keys[run] = (1 - share) * placesA[run]! + share * placesB[run]!;
+    this.loadByKeys(share < 0.5 ? a.option : b.option);
+  }
+
+  private loadByKeys(option: Int32Array): void {
+    const { keys, shop } = this;
+    const order = Int32Array.from({ length: shop.count }, (_, run) => run);
+    // Equal keys keep the number's order, in which a job's runs follow each other.
+    order.sort((a, b) => keys[a]! - keys[b]! || a - b);
+    this.graph.load(order, option);
+  }
+}
+
+function isSame(a: Int32Array, b: Int32Array): boolean {
+  return a.every((value, i) => value === b[i]);
+}
