@@ -49,6 +49,17 @@ export class Improver {
     );
   }
 
+  /** The best schedule as an order of starts that respects the routes, and the options taken. */
+  sequence(): [order: Int32Array, option: Int32Array] {
+    const { problem, board } = this;
+    board.build(this.bestRecipe);
+    const { start, option } = board.schedule;
+    const order = Int32Array.from({ length: problem.runCount }, (_, run) => run).sort(
+      (a, b) => start[a]! - start[b]! || a - b,
+    );
+    return [order, option.slice()];
+  }
+
   /** Starts again from another recipe if that is better than where the search stands. */
   offer(recipe: Recipe): void {
     copyRecipe(this.recipe, this.undoRecipe);

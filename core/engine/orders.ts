@@ -53,6 +53,11 @@ export function recipeOfOrder(order: Int32Array): Recipe {
   return { order, choice: none(), anchor: none() };
 }
 
+/** The recipe that puts every run on the option given, in this order. */
+export function recipeOfSequence(order: Int32Array, option: Int32Array): Recipe {
+  return { order, choice: option, anchor: new Int32Array(order.length).fill(NONE) };
+}
+
 function sorted(problem: Problem, compare: (a: number, b: number) => number): Int32Array {
   return Int32Array.from({ length: problem.runCount }, (_, run) => run).sort((a, b) => compare(a, b) || a - b);
 }

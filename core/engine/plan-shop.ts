@@ -4,8 +4,9 @@ import { Allocation } from './allocate';
 import { Board } from './board';
 import { earliestFinish } from './bound';
 import { Pricer } from './cost';
+import { DisjunctiveSearch, machineShopOf } from './disjunctive';
 import { Improver } from './improve';
-import { orderByLatestStart, orderByTail, recipeOfOrder, recipeOfSchedule } from './orders';
+import { orderByLatestStart, orderByTail, recipeOfOrder, recipeOfSchedule, recipeOfSequence } from './orders';
 import { Random } from './random';
 import { readSchedule } from './read';
 import { Settler } from './settle';
@@ -64,7 +65,10 @@ class Search {
   private readonly desk: { readonly board: Board; readonly pricer: Pricer };
   private readonly began: number;
   private bound: PlanBound | null = null;
-  private improver: Improver;
+  private readonly improver: Improver;
+  /** Where nothing but machines is scarce, the search that is made for that. */
+  private readonly disjunctive: DisjunctiveSearch | null;
+  private steps = 0;
   private reportedTotal = Number.POSITIVE_INFINITY;
   private reportedAt = Number.NEGATIVE_INFINITY;
 
@@ -84,6 +88,12 @@ class Search {
       const index = this.board.earlier.push(readSchedule(problem, plan)) - 1;
       this.improver.offer(recipeOfSchedule(problem, this.board.earlier[index]!, index));
     }
+    const machineShop = machineShopOf(problem);
+    const isComplete = this.board.schedule.placed.every((placed) => placed === 1);
+    this.disjunctive =
+      machineShop === null || !isComplete
+        ? null
+        : new DisjunctiveSearch(machineShop, random, ...this.improver.sequence());
   }
 
   async run(): Promise<Plan> {
@@ -136,14 +146,26 @@ class Search {
     if (this.problem.runCount === 0) return 'limit';
     for (;;) {
       if (this.bound !== null && improver.bestTotal <= this.bound.total + MET) return 'proved';
-      if (improver.steps >= steps || this.seconds() >= options.seconds) return 'limit';
+      if (this.steps >= steps || this.seconds() >= options.seconds) return 'limit';
       if (options.stopped?.() === true) return 'stopped';
       const sliceEnd = options.clock() + SLICE;
-      do improver.step();
-      while (improver.steps < steps && options.clock() < sliceEnd);
+      do this.step();
+      while (this.steps < steps && options.clock() < sliceEnd);
       if (options.clock() - this.reportedAt >= REPORT_EVERY) this.report('improve');
       await breathe();
     }
+  }
+
+  private step(): void {
+    this.steps++;
+    const { disjunctive, improver } = this;
+    if (disjunctive === null) {
+      improver.step();
+      return;
+    }
+    const before = disjunctive.best;
+    disjunctive.step();
+    if (disjunctive.best !== before) improver.offer(recipeOfSequence(disjunctive.best.order, disjunctive.best.option));
   }
 
   private report(phase: EngineProgress['phase']): void {
@@ -153,7 +175,7 @@ class Search {
     if (isBetter) this.reportedTotal = this.improver.bestTotal;
     this.options.report({
       phase,
-      steps: this.improver.steps,
+      steps: this.steps,
       seconds: this.seconds(),
       plan: isBetter ? this.plan('limit') : null,
       bound: this.bound,
@@ -165,8 +187,9 @@ class Search {
     const { board, pricer } = this.desk;
     board.build(improver.bestRecipe);
     if (board.conflicts.length === 0) new Settler(problem, board.slots, board.schedule, pricer).run();
-    const search = { seed: options.seed, steps: improver.steps, seconds: this.seconds(), ending };
-    return writePlan(problem, board.schedule, board.conflicts, pricer, this.bound, search);
+    const search = { seed: options.seed, steps: this.steps, seconds: this.seconds(), ending };
+    const bound = board.conflicts.length === 0 ? this.bound : null;
+    return writePlan(problem, board.schedule, board.conflicts, pricer, bound, search);
   }
 }
 

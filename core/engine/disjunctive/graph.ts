@@ -14,6 +14,8 @@ export class Graph {
   readonly minutes: Int32Array;
   readonly machineBefore: Int32Array;
   readonly machineAfter: Int32Array;
+  /** The first run of each machine's sequence, -1 if it has none. */
+  readonly firstOn: Int32Array;
   readonly head: Int32Array;
   readonly tail: Int32Array;
   readonly order: Int32Array;
@@ -33,6 +35,7 @@ export class Graph {
     this.tail = column();
     this.order = column();
     this.waiting = new Uint8Array(shop.count);
+    this.firstOn = new Int32Array(shop.machines);
     this.lastOn = new Int32Array(shop.machines);
   }
 
@@ -40,6 +43,7 @@ export class Graph {
   load(order: Int32Array, option: Int32Array): void {
     const { shop, lastOn } = this;
     lastOn.fill(-1);
+    this.firstOn.fill(-1);
     for (let i = 0; i < order.length; i++) {
       const run = order[i]!;
       const machine = shop.optionMachine[option[run]!]!;
@@ -50,24 +54,28 @@ export class Graph {
       this.machineBefore[run] = last;
       this.machineAfter[run] = -1;
       if (last >= 0) this.machineAfter[last] = run;
+      else this.firstOn[machine] = run;
       lastOn[machine] = run;
     }
     this.evaluate();
   }
 
-  /** Takes `run` out of its machine's sequence and puts it right after `place` (or first, if -1 and `next` begins it). */
+  /** Puts a run that is in no sequence between `place` and `next` on its machine; -1 where there is none. */
   insert(run: number, place: number, next: number): void {
     const { machineBefore, machineAfter } = this;
     machineBefore[run] = place;
     machineAfter[run] = next;
     if (place >= 0) machineAfter[place] = run;
+    else this.firstOn[this.machine[run]!] = run;
     if (next >= 0) machineBefore[next] = run;
   }
 
+  /** Takes a run out of its machine's sequence. */
   remove(run: number): void {
     const { machineBefore, machineAfter } = this;
     const [before, after] = [machineBefore[run]!, machineAfter[run]!];
     if (before >= 0) machineAfter[before] = after;
+    else this.firstOn[this.machine[run]!] = after;
     if (after >= 0) machineBefore[after] = before;
   }
 

@@ -22,6 +22,7 @@ const PATIENCE = 12_500;
  * routes respects them too, so every point on it is a legal sequence and nothing needs repair.
  */
 export class DisjunctiveSearch {
+  /** Replaced, never changed, when a better one is found. */
   best: Elite;
   /** The search stands at a proven optimum: its critical path has no block. */
   isOptimal = false;
@@ -110,7 +111,12 @@ export class DisjunctiveSearch {
         keys[r] = sorted[i]!;
       });
     }
-    this.loadByKeys(this.best.option);
+    this.loadByKeys(this.best.option.map((option, run) => (random.next() < 0.5 ? option : this.anyOption(run))));
+  }
+
+  private anyOption(run: number): number {
+    const first = this.shop.optionFirst[run]!;
+    return first + this.random.below(this.shop.optionFirst[run + 1]! - first);
   }
 
   private loadBetween(): void {

@@ -26,10 +26,13 @@ export class Tabu {
   private readonly newTail: Int32Array;
   private chosenRun = -1;
   private chosenPlace = -1;
+  /** The option the chosen run changes to, or -1 where it stays on its machine. */
+  private chosenOption = -1;
   private chosenEstimate = NO_MOVE;
   private ties = 0;
   private fallbackRun = -1;
   private fallbackPlace = -1;
+  private fallbackOption = -1;
   private fallbackSeen = 0;
 
   constructor(
@@ -62,12 +65,15 @@ export class Tabu {
     this.fallbackRun = -1;
     this.fallbackSeen = 0;
     this.considerBlocks(length);
+    for (let i = 0; i < length; i++) this.considerMachines(this.path[i]!);
     if (this.chosenRun < 0) {
       if (this.fallbackRun < 0) return false;
       this.chosenRun = this.fallbackRun;
       this.chosenPlace = this.fallbackPlace;
+      this.chosenOption = this.fallbackOption;
     }
-    this.apply(this.chosenRun, this.chosenPlace);
+    if (this.chosenOption < 0) this.apply(this.chosenRun, this.chosenPlace);
+    else this.reassign(this.chosenRun, this.chosenOption, this.chosenPlace);
     if (!graph.evaluate()) throw new Error('a move closed a circle of runs');
     if (graph.makespan < this.best) this.keepBest();
     return true;
@@ -141,6 +147,7 @@ export class Tabu {
     const { graph } = this;
     const { tail, minutes, machineAfter, shop } = graph;
     const next = shop.after[run]!;
+    if (next === place) return;
     // Else the run's successor might lead to `place`, and the move would close a circle.
     if (
       next >= 0 &&
@@ -153,7 +160,7 @@ export class Tabu {
       if (this.until[slot(r, run)]! > this.moves) isTabu = true;
       if (r === place) break;
     }
-    this.weigh(run, place, this.estimateAfter(run, place), isTabu);
+    this.weigh(run, place, -1, this.estimateAfter(run, place), isTabu);
   }
 
   /** `run` right before `place`, which comes earlier on the machine now. */
@@ -161,6 +168,7 @@ export class Tabu {
     const { graph } = this;
     const { head, minutes, machineBefore, shop } = graph;
     const previous = shop.before[run]!;
+    if (previous === place) return;
     if (
       previous >= 0 &&
       machineBefore[run] !== place &&
@@ -173,14 +181,15 @@ export class Tabu {
       if (r === place) break;
     }
     // A place below zero says "before": ~place.
-    this.weigh(run, ~place, this.estimateBefore(run, place), isTabu);
+    this.weigh(run, ~place, -1, this.estimateBefore(run, place), isTabu);
   }
 
-  private weigh(run: number, place: number, estimate: number, isTabu: boolean): void {
+  private weigh(run: number, place: number, option: number, estimate: number, isTabu: boolean): void {
     if (isTabu && estimate >= this.best) {
       if (this.random.below(++this.fallbackSeen) === 0) {
         this.fallbackRun = run;
         this.fallbackPlace = place;
+        this.fallbackOption = option;
       }
       return;
     }
@@ -192,6 +201,7 @@ export class Tabu {
     if (this.random.below(++this.ties) === 0) {
       this.chosenRun = run;
       this.chosenPlace = place;
+      this.chosenOption = option;
     }
   }
 
@@ -241,6 +251,52 @@ export class Tabu {
       if (free + newTail[r]! > longest) longest = free + newTail[r]!;
     }
     return longest;
+  }
+
+  /**
+   * A critical run on another machine, at any place there that surely closes no circle; priced by the longest way
+   * through it (Mastrolilli & Gambardella, J. Scheduling 3, 2000).
+   */
+  private considerMachines(run: number): void {
+    const { graph } = this;
+    const { shop, head, tail, minutes } = graph;
+    const first = shop.optionFirst[run]!;
+    if (shop.optionFirst[run + 1]! - first < 2) return;
+    const previous = shop.before[run]!;
+    const next = shop.after[run]!;
+    const from = this.routeHead(run);
+    const out = this.routeTail(run);
+    const previousHead = previous >= 0 ? head[previous]! : -1;
+    const nextTail = next >= 0 ? tail[next]! : -1;
+    for (let option = first; option < shop.optionFirst[run + 1]!; option++) {
+      const machine = shop.optionMachine[option]!;
+      if (machine === graph.machine[run]) continue;
+      const cut = shop.optionCut[option]!;
+      const isTabu = this.until[slot(run, ~option)]! > this.moves;
+      let before = -1;
+      let after = graph.firstOn[machine]!;
+      for (;;) {
+        const isAfterOk = before < 0 || (before !== next && nextTail < minutes[before]! + tail[before]!);
+        const isBeforeOk = after < 0 || (after !== previous && previousHead < head[after]! + minutes[after]!);
+        if (isAfterOk && isBeforeOk) {
+          const free = before < 0 ? 0 : head[before]! + minutes[before]!;
+          const way = after < 0 ? 0 : minutes[after]! + tail[after]!;
+          const estimate = Math.max(free, from) + cut + Math.max(way, out);
+          this.weigh(run, before, option, estimate, isTabu);
+        }
+        if (after < 0 || !isAfterOk) break;
+        before = after;
+        after = graph.machineAfter[after]!;
+      }
+    }
+  }
+
+  private reassign(run: number, option: number, place: number): void {
+    const { graph } = this;
+    this.until[slot(run, ~graph.option[run]!)] = this.moves + this.tenure();
+    graph.remove(run);
+    graph.setOption(run, option);
+    graph.insert(run, place, place >= 0 ? graph.machineAfter[place]! : graph.firstOn[graph.machine[run]!]!);
   }
 
   private routeHead(run: number): number {

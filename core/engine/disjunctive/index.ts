@@ -1,0 +1,2 @@
+export { type MachineShop, machineShopOf } from './machine-shop';
+export { DisjunctiveSearch } from './search';
