@@ -13,6 +13,10 @@ export interface Recipe {
   readonly choice: Int32Array;
   /** The earlier schedule ({@link Board.earlier}) whose room each run takes if it can, or NONE for none. */
   readonly anchor: Int32Array;
+  /** The minute before which each run does not begin to cut: a long cut may be worth more in the night. */
+  readonly notBefore: Int32Array;
+  /** Minutes each run stays on after its cut at least: while it waits, a load may keep another machine going. */
+  readonly linger: Int32Array;
 }
 
 /**
@@ -79,6 +83,8 @@ export class Board {
       if (checked !== NONE) startAfter = Math.max(startAfter, checked + problem.checkMinutes[firstPiece]!);
     }
     const anchor = recipe.anchor[run]!;
+    this.trial.linger = recipe.linger[run]!;
+    startAfter = Math.max(startAfter, recipe.notBefore[run]!);
     const isRepeated = anchor !== NONE && this.best.repeat(run, this.earlier[anchor]!, notBefore, startAfter);
     if (!isRepeated && !this.findBest(run, notBefore, startAfter, recipe.choice[run]!)) return this.leave(run);
     book(problem, this.slots, schedule, run, this.best);

@@ -24,6 +24,8 @@ export class Pricer implements PlanCost {
   moved = 0;
   finish = 0;
   total = 0;
+  /** Sum of the minutes at which machines (benches apart) end their cuts: of two plans of one total, less is better. */
+  flow = 0;
   /** Minute at which each job's last run is off. */
   readonly jobFinish: Int32Array;
 
@@ -76,6 +78,7 @@ export class Pricer implements PlanCost {
     cutsAtDawn.fill(0);
     let tonight = 0;
     let later = 0;
+    let flow = 0;
     for (let run = 0; run < problem.runCount; run++) {
       if (schedule.placed[run] === 0) continue;
       const machine = problem.optionMachine[schedule.option[run]!]!;
@@ -83,6 +86,7 @@ export class Pricer implements PlanCost {
       const checkStart = schedule.checkStart[run]!;
       let from = schedule.start[run]!;
       const end = schedule.end[run]!;
+      flow += end;
       if (checkStart !== NONE) {
         const hold = from + Math.min(problem.holdAfter[run]!, problem.optionCut[schedule.option[run]!]!);
         tonight += this.cutTonight(machine, from, hold);
@@ -94,6 +98,7 @@ export class Pricer implements PlanCost {
     }
     this.tonight = tonight / 60;
     this.laterNights = later / 60;
+    this.flow = flow;
     let morning = 0;
     for (let machine = 0; machine < cutsAtDawn.length; machine++) morning += cutsAtDawn[machine]!;
     this.morning = morning;

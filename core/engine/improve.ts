@@ -4,11 +4,23 @@ import type { Pricer } from './cost';
 import type { Random } from './random';
 import type { Schedule } from './schedule';
 
-/** Prices remembered: a change is taken if it beats the price of so many steps ago (late acceptance: Burke & Bykov 2017). */
-const MEMORY = 40;
+/**
+ * Simulated annealing (Kirkpatrick, Gelatt & Vecchi, Science 220, 1983): a change that costs more is taken with chance
+ * exp(-cost / temperature). The temperature falls from the first to the second figure while the search goes from its
+ * beginning to its limit. They are hours of the dearest kind: that of late, night and finish hours that weighs most.
+ */
+const HOT = 0.15;
+const COLD = 0.01;
 
-/** Steps without a new best after which the search goes back to the best and starts from there afresh. */
-const PATIENCE = 1_500;
+/** Runs up to which a shop is small: its search settles soon, so it is begun afresh and cooled so many times. */
+const SMALL = 20;
+const SMALL_ROUNDS = 8;
+
+/** Chance to take a change that costs nothing and gains nothing: it may open a way. */
+const DRIFT = 0.3;
+
+/** Totals nearer than this are equal. */
+const EQUAL = 1e-9;
 
 /**
  * Improves an order of runs and the choice of machines by small changes, building the whole schedule anew after each.
@@ -21,9 +33,12 @@ export class Improver {
   private readonly recipe: Recipe;
   readonly bestRecipe: Recipe;
   private readonly undoRecipe: Recipe;
-  private readonly memory = new Float64Array(MEMORY);
   private current: number;
-  private sinceBest = 0;
+  private currentFlow: number;
+  private bestFlow: number;
+  private readonly dearestHour: number;
+  private readonly rounds: number;
+  private round = 0;
   private readonly critical: Int32Array;
   /** Runs with more than one option. */
   private readonly flexible: Int32Array;
@@ -36,12 +51,16 @@ export class Improver {
     private readonly random: Random,
     begin: Recipe,
   ) {
+    const { lateness, tonight, laterNights, finish } = problem.shop.weights;
+    this.dearestHour = Math.max(lateness, tonight, laterNights, finish);
+    this.rounds = problem.runCount <= SMALL ? SMALL_ROUNDS : 1;
     this.recipe = cloneRecipe(begin);
     this.current = this.price();
+    this.currentFlow = pricer.flow;
+    this.bestFlow = pricer.flow;
     this.bestTotal = this.current;
     this.bestRecipe = cloneRecipe(begin);
     this.undoRecipe = cloneRecipe(begin);
-    this.memory.fill(this.current);
     this.critical = new Int32Array(problem.runCount);
     this.position = new Int32Array(problem.runCount);
     this.flexible = Int32Array.from({ length: problem.runCount }, (_, run) => run).filter(
@@ -65,39 +84,111 @@ export class Improver {
     copyRecipe(this.recipe, this.undoRecipe);
     copyRecipe(recipe, this.recipe);
     const total = this.price();
-    if (total < this.current) this.take(total);
+    if (this.isBetter(total, this.current, this.currentFlow)) this.take(total);
     else copyRecipe(this.undoRecipe, this.recipe);
   }
 
-  /** Tries one change. */
-  step(): void {
+  /** Tries one change; `progress` is how far the search has come towards its limit, 0 to 1. */
+  step(progress: number): void {
     this.steps++;
+    const cooled = progress * this.rounds - this.round;
+    if (cooled >= 1) {
+      this.beginAfresh();
+      return;
+    }
     copyRecipe(this.recipe, this.undoRecipe);
     this.change();
     const total = this.price();
-    const slot = this.steps % MEMORY;
-    if (total <= this.current || total < this.memory[slot]!) this.take(total);
+    if (this.isWelcome(total, cooled)) this.take(total);
     else copyRecipe(this.undoRecipe, this.recipe);
-    if (this.current < this.memory[slot]!) this.memory[slot] = this.current;
-    if (++this.sinceBest > PATIENCE) this.returnToBest();
+  }
+
+  /** From an order by chance, as if nothing were known. */
+  private beginAfresh(): void {
+    const { recipe, random } = this;
+    this.round++;
+    for (let i = recipe.order.length - 1; i > 0; i--) this.move(i, random.below(i + 1));
+    recipe.choice.fill(NONE);
+    recipe.notBefore.fill(0);
+    recipe.linger.fill(0);
+    this.take(this.price());
+  }
+
+  private isWelcome(total: number, cooled: number): boolean {
+    const worse = total - this.current;
+    if (worse < -EQUAL) return true;
+    if (worse < EQUAL) return this.pricer.flow <= this.currentFlow || this.random.next() < DRIFT;
+    const temperature = this.dearestHour * HOT * (COLD / HOT) ** cooled;
+    return this.random.next() < Math.exp(-worse / temperature);
   }
 
   private change(): void {
     const { random, recipe } = this;
     const kind = random.next();
-    if (kind < 0.2 && this.flexible.length > 0) {
+    if (kind < 0.18 && this.flexible.length > 0) {
       const run = this.flexible[random.below(this.flexible.length)]!;
       recipe.choice[run] = this.anotherOption(run);
       recipe.anchor[run] = NONE;
-    } else if (kind < 0.55) {
+    } else if (kind < 0.48) {
       this.hurryCritical();
-    } else if (kind < 0.7) {
+    } else if (kind < 0.6) {
       this.moveOperation();
-    } else if (kind < 0.72) {
+    } else if (kind < 0.62) {
       recipe.anchor.fill(NONE);
+    } else if (kind < 0.7) {
+      this.keepForNight(random.below(recipe.order.length));
+    } else if (kind < 0.76) {
+      this.leaveOn(random.below(recipe.order.length));
     } else {
       this.moveRun();
     }
+  }
+
+  /**
+   * Lets a run begin its cut with the next night, or so that it ends with that night, alone or with another run of its
+   * machine after it; or no longer wait for any of these.
+   */
+  private keepForNight(run: number): void {
+    const { recipe, problem, board, random } = this;
+    const { schedule } = board;
+    recipe.anchor[run] = NONE;
+    recipe.notBefore[run] = 0;
+    if (schedule.placed[run] === 0 || random.next() < 0.4) return;
+    const start = schedule.start[run]!;
+    const night = problem.unattended.find((s) => s.end > start);
+    if (night === undefined) return;
+    if (random.next() < 0.6) {
+      recipe.notBefore[run] = night.start;
+      return;
+    }
+    const length = schedule.end[run]! - start + (random.next() < 0.4 ? this.lengthBeside(run) : 0);
+    recipe.notBefore[run] = Math.max(problem.now, night.end - length);
+  }
+
+  /** Minutes of some other run on the same machine, 0 if a few draws find none. */
+  private lengthBeside(run: number): number {
+    const { problem, board, random } = this;
+    const { schedule } = board;
+    const machine = problem.optionMachine[schedule.option[run]!];
+    for (let draw = 0; draw < 8; draw++) {
+      const other = random.below(problem.runCount);
+      if (other === run || schedule.placed[other] === 0) continue;
+      if (problem.optionMachine[schedule.option[other]!] === machine)
+        return schedule.end[other]! - schedule.start[other]!;
+    }
+    return 0;
+  }
+
+  /** Leaves a run on until the hand that took it off has done the next thing, or no longer. */
+  private leaveOn(run: number): void {
+    const { recipe, board, random } = this;
+    const { schedule } = board;
+    recipe.anchor[run] = NONE;
+    recipe.linger[run] = 0;
+    if (schedule.placed[run] === 0 || schedule.unloadPerson[run] === NONE || random.next() < 0.3) return;
+    const bookings = board.slots.people[schedule.unloadPerson[run]!]!;
+    const next = bookings.firstEndingAfter(schedule.off[run]!) + random.below(2);
+    if (next < bookings.count) recipe.linger[run] = bookings.end[next]! - schedule.end[run]!;
   }
 
   private price(): number {
@@ -105,20 +196,18 @@ export class Improver {
     return this.pricer.price(this.board.schedule, this.board.slots.people);
   }
 
-  private take(total: number): void {
-    this.current = total;
-    if (total >= this.bestTotal - 1e-9) return;
-    this.bestTotal = total;
-    this.sinceBest = 0;
-    copyRecipe(this.recipe, this.bestRecipe);
+  /** Of two equal totals the one whose machines are through sooner is better: nobody likes to see them wait. */
+  private isBetter(total: number, than: number, thanFlow: number): boolean {
+    return total < than - EQUAL || (total < than + EQUAL && this.pricer.flow < thanFlow);
   }
 
-  private returnToBest(): void {
-    this.sinceBest = 0;
-    copyRecipe(this.bestRecipe, this.recipe);
-    this.current = this.bestTotal;
-    // A little slack lets the search leave the best by another way than it came.
-    this.memory.fill(this.bestTotal + 0.02 * Math.abs(this.bestTotal) + 0.1);
+  private take(total: number): void {
+    this.current = total;
+    this.currentFlow = this.pricer.flow;
+    if (!this.isBetter(total, this.bestTotal, this.bestFlow)) return;
+    this.bestTotal = total;
+    this.bestFlow = this.currentFlow;
+    copyRecipe(this.recipe, this.bestRecipe);
   }
 
   private anotherOption(run: number): number {
@@ -242,12 +331,20 @@ export class Improver {
   }
 }
 
-function cloneRecipe({ order, choice, anchor }: Recipe): Recipe {
-  return { order: order.slice(), choice: choice.slice(), anchor: anchor.slice() };
+function cloneRecipe(recipe: Recipe): Recipe {
+  return {
+    order: recipe.order.slice(),
+    choice: recipe.choice.slice(),
+    anchor: recipe.anchor.slice(),
+    notBefore: recipe.notBefore.slice(),
+    linger: recipe.linger.slice(),
+  };
 }
 
 function copyRecipe(from: Recipe, to: Recipe): void {
   to.order.set(from.order);
   to.choice.set(from.choice);
   to.anchor.set(from.anchor);
+  to.notBefore.set(from.notBefore);
+  to.linger.set(from.linger);
 }

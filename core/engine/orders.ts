@@ -44,18 +44,26 @@ export function recipeOfSchedule(problem: Problem, earlier: Schedule, index: num
     order: sorted(problem, (a, b) => at(a) - at(b)),
     choice: Int32Array.from(earlier.placed, (placed, run) => (placed === 1 ? earlier.option[run]! : NONE)),
     anchor: Int32Array.from(earlier.placed, (placed) => (placed === 1 ? index : NONE)),
+    notBefore: new Int32Array(problem.runCount),
+    linger: new Int32Array(problem.runCount),
   };
 }
 
 /** The recipe in which every run of an order goes wherever it is through first, as soon as it can. */
 export function recipeOfOrder(order: Int32Array): Recipe {
-  const none = () => new Int32Array(order.length).fill(NONE);
-  return { order, choice: none(), anchor: none() };
+  return recipeOfSequence(order, new Int32Array(order.length).fill(NONE));
 }
 
 /** The recipe that puts every run on the option given, in this order. */
 export function recipeOfSequence(order: Int32Array, option: Int32Array): Recipe {
-  return { order, choice: option, anchor: new Int32Array(order.length).fill(NONE) };
+  const { length } = order;
+  return {
+    order,
+    choice: option,
+    anchor: new Int32Array(length).fill(NONE),
+    notBefore: new Int32Array(length),
+    linger: new Int32Array(length),
+  };
 }
 
 function sorted(problem: Problem, compare: (a: number, b: number) => number): Int32Array {

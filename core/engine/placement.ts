@@ -23,6 +23,8 @@ export class Placement {
   unloadStart = NONE;
   on = 0;
   off = NEVER;
+  /** Minutes the run stays on after its cut at least. */
+  linger = 0;
 
   private readonly own: OwnAttendance & { start: number } = { person: NONE, start: 0, end: 0, spot: 0 };
 
@@ -183,7 +185,7 @@ export class Placement {
       ready += load;
     }
     if (!this.cut(run, option, machine, Math.max(ready, startAfter))) return NEVER;
-    if (!this.takeOff(run, this.end)) return NEVER;
+    if (!this.takeOff(run, this.end + this.linger)) return NEVER;
     if (load > 0) this.delayLoad(crew, ready - load, load, spot, station);
     this.on = load > 0 ? this.loadStart : isLoaded ? problem.now : this.start;
     const places = problem.machinePlaces[machine]!;
@@ -318,7 +320,7 @@ export class Placement {
     this.start = on + load;
     this.end = check > 0 ? this.checkStart + check + cut - before : this.start + cut;
     if (!slots.isOpen(machine, on, this.end)) return slots.machineFrom(machine, on + 1, load + cut + check);
-    if (!this.takeOff(run, this.end)) return NEVER;
+    if (!this.takeOff(run, this.end + this.linger)) return NEVER;
     return this.tableRoom(machine, on, isLoaded);
   }
 

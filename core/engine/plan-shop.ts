@@ -149,18 +149,19 @@ class Search {
       if (this.steps >= steps || this.seconds() >= options.seconds) return 'limit';
       if (options.stopped?.() === true) return 'stopped';
       const sliceEnd = options.clock() + SLICE;
-      do this.step();
+      const spent = this.seconds() / options.seconds;
+      do this.step(options.steps === undefined ? spent : this.steps / options.steps);
       while (this.steps < steps && options.clock() < sliceEnd);
       if (options.clock() - this.reportedAt >= REPORT_EVERY) this.report('improve');
       await breathe();
     }
   }
 
-  private step(): void {
+  private step(progress: number): void {
     this.steps++;
     const { disjunctive, improver } = this;
     if (disjunctive === null) {
-      improver.step();
+      improver.step(progress);
       return;
     }
     const before = disjunctive.best;

@@ -1,4 +1,4 @@
-import { parseRow, type RowOf, type Shop, type TableName } from '../../core/shop';
+import { type Job, parseRow, type RowOf, runsOf, type Shop, type TableName } from '../../core/shop';
 import { Refusal, refusal } from '../refusal';
 import { renamed } from './rename';
 
@@ -21,13 +21,41 @@ export function withRow(shop: Shop, table: TableName, replaces: string | null, i
   const place = placeOfRow(shop, table, replaces);
   const base = row.id === replaces ? shop : renamed(shop, table, replaces, row.id);
   const rows: readonly RowOf<TableName>[] = base[table];
-  return withTable(base, table, rows.with(place, row));
+  const edited = withTable(base, table, rows.with(place, row));
+  return table === 'jobs' ? withFloorOf(edited, shop, shop.jobs[place], edited.jobs[place]) : edited;
 }
 
-/** The shop without a row; what names it elsewhere stays, and is reported as a fault of the shop. */
+/**
+ * The shop without a row; what names it elsewhere stays, and is reported as a fault of the shop. Only what the floor says
+ * of a job's runs goes with the job: nothing else could mend it.
+ */
 export function withoutRow(shop: Shop, table: TableName, id: string): Shop {
   const rows: readonly RowOf<TableName>[] = shop[table];
-  return withTable(shop, table, rows.toSpliced(placeOfRow(shop, table, id), 1));
+  const left = withTable(shop, table, rows.toSpliced(placeOfRow(shop, table, id), 1));
+  return table === 'jobs' ? withoutLostRuns(left, shop) : left;
+}
+
+/** The floor follows operations that were given another name in place, and forgets runs that are no more. */
+function withFloorOf(shop: Shop, old: Shop, before: Job | undefined, after: Job | undefined): Shop {
+  if (before === undefined || after === undefined) return shop;
+  const isSameLength = before.route.length === after.route.length;
+  const names = new Map(
+    before.route.flatMap(({ id }, i) => {
+      const isGone = after.route.every((operation) => operation.id !== id);
+      return isSameLength && isGone ? [[id, after.route[i]!.id] as const] : [];
+    }),
+  );
+  const floor = shop.floor.map((entry) => {
+    const [job = '', operation = '', number = ''] = entry.run.split('/');
+    return job === after.id ? { ...entry, run: `${job}/${names.get(operation) ?? operation}/${number}` } : entry;
+  });
+  return withoutLostRuns({ ...shop, floor }, old);
+}
+
+/** Drops what the floor says of runs that `old` had and the shop has no more. */
+function withoutLostRuns(shop: Shop, old: Shop): Shop {
+  const [known, wasKnown] = [shop, old].map((each) => new Set(runsOf(each).map((run) => run.id)));
+  return { ...shop, floor: shop.floor.filter((entry) => known!.has(entry.run) || !wasKnown!.has(entry.run)) };
 }
 
 function placeOfRow(shop: Shop, table: TableName, id: string): number {

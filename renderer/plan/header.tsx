@@ -122,5 +122,6 @@ function Running({ store }: { readonly store: PlanStore }) {
 function bestText(progress: PlanProgress | null): string {
   if (progress?.cost == null) return 'No plan yet';
   const most = progress.boundTonight === null ? '' : ` of at most ${progress.boundTonight.toFixed(1)} h`;
-  return `Best so far: tonight ${progress.cost.tonight.toFixed(1)} h${most}, ${progress.cost.lateness.toFixed(1)} h late`;
+  const { tonight, lateness } = progress.cost;
+  return `Best: tonight ${tonight.toFixed(1)} h${most}, ${lateness.toFixed(1)} weighted h late`;
 }

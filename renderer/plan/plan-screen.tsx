@@ -35,7 +35,14 @@ export function PlanScreen({ planStore, shopView, onShowFault }: PlanScreenProps
       {view?.outdated && !running && <OutdatedNotice />}
       <FaultList faults={faults} shopView={shopView} onShow={onShowFault} />
       {view !== null && <PlanBody view={view} store={planStore} present={shopView.present} />}
-      {view === null && <NoPlan status={status} running={running} retry={() => void planStore.getState().load()} />}
+      {view === null && (
+        <NoPlan
+          status={status}
+          running={running}
+          stopped={faults.length > 0}
+          retry={() => void planStore.getState().load()}
+        />
+      )}
     </main>
   );
 }
@@ -64,8 +71,15 @@ function PlanBody({
   );
 }
 
-function NoPlan(props: { readonly status: 'loading' | 'ready' | 'failed'; readonly running: boolean; retry(): void }) {
-  const { status, running, retry } = props;
+interface NoPlanProps {
+  readonly status: 'loading' | 'ready' | 'failed';
+  readonly running: boolean;
+  /** Faults are shown above that planning would stop at. */
+  readonly stopped: boolean;
+  retry(): void;
+}
+
+function NoPlan({ status, running, stopped, retry }: NoPlanProps) {
   if (status === 'failed') {
     return (
       <div className={styles.empty}>
@@ -75,8 +89,11 @@ function NoPlan(props: { readonly status: 'loading' | 'ready' | 'failed'; readon
     );
   }
   if (status === 'loading') return <p className={styles.empty}>Reading the last plan</p>;
-  const words = running
-    ? 'The first plan is being made.'
-    : 'No plan yet. Press Plan to see which pallets run where, when a hand is needed, and what the night will cut.';
-  return <p className={styles.empty}>{words}</p>;
+  return <p className={styles.empty}>{noPlanWords(running, stopped)}</p>;
+}
+
+function noPlanWords(running: boolean, stopped: boolean): string {
+  if (running) return 'The first plan is being made.';
+  if (stopped) return 'No plan yet. Mend what stands above, then press Plan.';
+  return 'No plan yet. Press Plan to see which pallets run where, when a hand is needed, and what the night will cut.';
 }

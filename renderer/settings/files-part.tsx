@@ -104,7 +104,7 @@ export function FilesPart({ api }: { api: Api }): ReactNode {
         />
         <span>No machines, people or jobs, to enter your own. A dated backup of the present shop is kept.</span>
       </div>
-      <div role="status">{outcome.done}</div>
+      <div role="status">{outcome.done !== null && <p className={css.done}>{outcome.done}</p>}</div>
       {outcome.faults.length > 0 && (
         <div role="alert" className={css.refused}>
           <b>Not taken; the shop is as it was.</b>

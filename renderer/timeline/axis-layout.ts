@@ -1,5 +1,5 @@
 import type { Minute } from '../../core/time';
-import type { Label, Measure } from './layout';
+import { type Label, labelBetween, type Measure, TEXT_PAD } from './label';
 import type { TimelineModel } from './model';
 import { type Scale, spanOf, toPx } from './scale';
 import { dayTicks, hourTicks, stepFor } from './ticks';
@@ -18,7 +18,6 @@ export interface AxisLayout {
 }
 
 const HOUR_APART_CSS = 52;
-const TEXT_PAD = 6;
 
 export function layoutAxis(
   model: TimelineModel,
@@ -31,11 +30,8 @@ export function layoutAxis(
   const span = spanOf(scale);
   const snap = (minute: Minute): number => Math.round(toPx(scale, minute) * dpr) / dpr;
   /** Written where its stretch begins, or at the left edge while the beginning is off screen. */
-  const written = (from: number, to: number, texts: readonly string[]): Label | null => {
-    const x = Math.max(from, 0) + TEXT_PAD;
-    const text = texts.find((candidate) => measure(candidate) <= Math.min(to, scale.widthCss) - TEXT_PAD - x);
-    return text === undefined ? null : { text, x };
-  };
+  const written = (from: number, to: number, lineX: number | null, texts: readonly string[]): Label | null =>
+    labelBetween({ x0: Math.max(from, 0), x1: Math.min(to, scale.widthCss) }, lineX, texts, measure);
   const step = stepFor(scale.cssPerMin, HOUR_APART_CSS);
   const nowX = snap(nowMin);
   const now =
@@ -44,7 +40,7 @@ export function layoutAxis(
   return {
     days: dayTicks(model.clock, span).map((day) => ({
       x: snap(day.minute),
-      label: written(snap(day.minute), snap(day.end), [day.label, day.label.slice(0, 3)]),
+      label: written(snap(day.minute), snap(day.end), null, [day.label, day.label.slice(0, 3)]),
     })),
     hours: hours.map((hour) => (now !== null && overlaps(hour, now.label, measure) ? { ...hour, label: '' } : hour)),
     presence: model.presence
@@ -54,7 +50,7 @@ export function layoutAxis(
         const names = band.people.join(', ');
         const words = attended ? [names] : ['nobody here', 'nobody'];
         const [x0, x1] = [snap(band.start), snap(band.end)];
-        return { x0, x1, attended, label: written(x0, x1, words) };
+        return { x0, x1, attended, label: written(x0, x1, nowX, words) };
       }),
     now,
   };

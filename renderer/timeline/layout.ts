@@ -1,6 +1,7 @@
 import type { IdleReason } from '../../core/contract';
 import type { AttendanceRole } from '../../core/shop';
-import type { Interval } from '../../core/time';
+import type { Interval, Minute } from '../../core/time';
+import { type Label, labelBetween, type Measure } from './label';
 import type { Metrics } from './metrics';
 import type { GapItem, MachineKind, MachineRow, Mark, PersonRow, RunItem, TimelineModel } from './model';
 import { type Scale, spanOf, toPx } from './scale';
@@ -32,11 +33,6 @@ export interface MarkBox extends Box {
   readonly role: AttendanceRole;
 }
 
-export interface Label {
-  readonly text: string;
-  readonly x: number;
-}
-
 interface GroundBox extends Box {
   readonly attended: boolean;
 }
@@ -55,10 +51,6 @@ export interface Layout {
   readonly breaks: readonly (Box & { readonly label: Label | null })[];
 }
 
-/** The width of a text in page pixels. */
-export type Measure = (text: string) => number;
-
-const TEXT_PAD = 6;
 /** Narrower than this a mark could not be seen or hit. */
 const LEAST_MARK = 5;
 
@@ -66,11 +58,12 @@ const LEAST_MARK = 5;
 export function layoutBars(
   model: TimelineModel,
   scale: Scale,
+  nowMin: Minute,
   metrics: Metrics,
   dpr: number,
   measure: Measure,
 ): Layout {
-  const place = new Placer(scale, dpr, measure);
+  const place = new Placer(scale, nowMin, dpr, measure);
   const rows = model.machines.map((row, i) => machineBoxes(row, i * metrics.row, metrics, place));
   const peopleTop = model.machines.length * metrics.row + metrics.divide;
   const people = model.people.map((row, i) => personBoxes(row, peopleTop + i * metrics.person, metrics, place));
@@ -103,7 +96,11 @@ function machineBoxes(row: MachineRow, top: number, metrics: Metrics, place: Pla
   // Loading may be on screen while its run is not yet.
   const withTable = row.items.filter((item): item is RunItem => item.kind === 'run' && item.table.length > 0);
   return {
-    runs: runs.map((item) => runBox(item, row.kind, place.across(item, y0, y1), place)),
+    runs: runs.map((item, i) => {
+      // Where a lock could not hold, runs overlap: the label ends where the next run begins.
+      const free = place.onScreen({ start: item.start, end: Math.min(item.end, runs[i + 1]?.start ?? item.end) });
+      return { ...place.across(item, y0, y1), ...runWords(item, free, row.kind, place) };
+    }),
     holds: place
       .visible(runs.flatMap((item) => (item.hold === null ? [] : [item.hold])))
       .map((hold) => place.across(hold, y0, y1)),
@@ -122,22 +119,22 @@ function personBoxes(row: PersonRow, top: number, metrics: Metrics, place: Place
     present: place.visible(row.present).map((span) => place.across(span, y0, y1)),
     breaks: place.visible(row.breaks).map((span) => {
       const box = place.across(span, y0, y1);
-      return { ...box, label: place.label(box, ['break']) };
+      return { ...box, label: place.label(span, ['break']) };
     }),
     marks: place.visible(row.marks).map((mark) => markBox(mark, y0 + 3, y1 - 3, place)),
   };
 }
 
-function runBox(item: RunItem, kind: MachineKind, box: Box, place: Placer): RunBox {
-  if (item.hold === null) return { ...box, run: item.run, kind, late: item.late, label: place.label(box, item.labels) };
-  // The hold's pattern would make a label over it hard to read: written after it, or before it where that has more room.
-  const hold = place.across(item.hold, box.y0, box.y1);
-  const pieces = [
-    { ...box, x0: Math.min(hold.x1, box.x1) },
-    { ...box, x1: Math.max(hold.x0, box.x0) },
-  ].sort((a, b) => b.x1 - b.x0 - (a.x1 - a.x0));
-  const label = place.label(pieces[0] ?? box, item.labels);
-  return { ...box, run: item.run, kind, late: item.late, label };
+function runWords(item: RunItem, free: Interval, kind: MachineKind, place: Placer): Omit<RunBox, keyof Box> {
+  return { run: item.run, kind, late: item.late, label: place.label(longestPiece(free, item.hold), item.labels) };
+}
+
+/** The hold's pattern would make a label over it hard to read: written after it, or before it where that has more room. */
+function longestPiece(free: Interval, hold: Interval | null): Interval {
+  if (hold === null) return free;
+  const after = { start: Math.min(hold.end, free.end), end: free.end };
+  const before = { start: free.start, end: Math.min(Math.max(hold.start, free.start), free.end) };
+  return after.end - after.start >= before.end - before.start ? after : before;
 }
 
 function gapBox(item: GapItem, box: Box, place: Placer): GapBox {
@@ -145,7 +142,7 @@ function gapBox(item: GapItem, box: Box, place: Placer): GapBox {
     ...box,
     reason: item.reason,
     selection: { kind: 'gap', machine: item.machine, start: item.start },
-    label: item.label === '' ? null : place.label(box, [item.label]),
+    label: item.label === '' ? null : place.label(item, [item.label]),
   };
 }
 
@@ -159,6 +156,7 @@ class Placer {
 
   constructor(
     private readonly scale: Scale,
+    private readonly nowMin: Minute,
     private readonly dpr: number,
     private readonly measure: Measure,
   ) {
@@ -169,21 +167,29 @@ class Placer {
     return things.filter((thing) => thing.end > this.span.start && thing.start < this.span.end);
   }
 
-  /** Cut to a little beyond the screen, as canvases lose precision far outside it. */
-  across(span: Interval, y0: number, y1: number): Box {
-    const edge = (minute: number): number => {
-      const css = Math.min(Math.max(toPx(this.scale, minute), -8), this.scale.widthCss + 8);
-      return Math.round(css * this.dpr) / this.dpr;
-    };
-    const x0 = edge(span.start);
-    return { x0, x1: Math.max(edge(span.end), x0 + 1 / this.dpr), y0, y1 };
+  onScreen(span: Interval): Interval {
+    return { start: Math.max(span.start, this.span.start), end: Math.min(span.end, this.span.end) };
   }
 
-  /** The first of `texts` that fits what of the box is on screen, where it starts; null if none does. */
-  label(box: Box, texts: readonly string[]): Label | null {
-    const left = Math.max(box.x0, 0) + TEXT_PAD;
-    const room = Math.min(box.x1, this.scale.widthCss) - TEXT_PAD - left;
-    const text = texts.find((candidate) => this.measure(candidate) <= room);
-    return text === undefined ? null : { text, x: left };
+  across(span: Interval, y0: number, y1: number): Box {
+    const x0 = this.edge(span.start);
+    return { x0, x1: Math.max(this.edge(span.end), x0 + 1 / this.dpr), y0, y1 };
+  }
+
+  /** The first of `texts` that fits what of the span is on screen; null if none does. */
+  label(span: Interval, texts: readonly string[]): Label | null {
+    const { start, end } = this.onScreen(span);
+    return labelBetween(
+      { x0: this.edge(start), x1: this.edge(end) },
+      toPx(this.scale, this.nowMin),
+      texts,
+      this.measure,
+    );
+  }
+
+  /** Cut to a little beyond the screen, as canvases lose precision far outside it. */
+  private edge(minute: number): number {
+    const css = Math.min(Math.max(toPx(this.scale, minute), -8), this.scale.widthCss + 8);
+    return Math.round(css * this.dpr) / this.dpr;
   }
 }

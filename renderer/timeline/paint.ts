@@ -1,6 +1,7 @@
 import type { IdleReason } from '../../core/contract';
 import type { AxisLayout } from './axis-layout';
-import type { Box, GapBox, Label, Layout, MarkBox } from './layout';
+import type { Label } from './label';
+import type { Box, GapBox, Layout, MarkBox } from './layout';
 import type { MachineKind } from './model';
 import type { Palette } from './palette';
 import type { PatternName, Patterns } from './patterns';

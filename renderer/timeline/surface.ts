@@ -3,7 +3,8 @@ import { type AxisLayout, layoutAxis } from './axis-layout';
 import { type Fit, fitSpan } from './fit';
 import { FrameLoop } from './frame-loop';
 import { hitAt } from './hit';
-import { type Layout, layoutBars, type Measure } from './layout';
+import type { Measure } from './label';
+import { type Layout, layoutBars } from './layout';
 import { AXIS_CSS, heightOf, type Metrics } from './metrics';
 import { extentOf, findItem, type TimelineModel } from './model';
 import { overlayOf, paintOverlay } from './overlay';
@@ -176,7 +177,7 @@ export class Surface {
     const { scene } = this;
     if (scene === null) return null;
     const ctx = this.canvases.base.getContext('2d');
-    return layoutBars(scene.model, this.scale, scene.metrics, dpr(), this.measure(ctx));
+    return layoutBars(scene.model, this.scale, scene.nowMin, scene.metrics, dpr(), this.measure(ctx));
   }
 
   private axis(scene: Scene, ctx: CanvasRenderingContext2D): AxisLayout {

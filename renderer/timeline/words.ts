@@ -64,6 +64,9 @@ function runFacts(index: PlanIndex, id: string): Facts | null {
       ...(run.check === null ? [] : [attended(index, 'Check', run.check)]),
       ...(run.unload === null ? [] : [attended(index, 'Unload', run.unload)]),
       { term: 'Due', words: dueText(index, job.id, job.due) },
+      ...index.view.plan.conflicts
+        .filter((conflict) => conflict.run === id)
+        .map((conflict) => ({ term: 'Lock', words: conflict.say })),
     ],
   };
 }

@@ -36,6 +36,16 @@ interface EditableTableProps<T extends TableName> {
 /** Rows from which on a table can be searched. */
 const MANY = 10;
 
+/** Pixels under which a column without a width of its own could not be read: a narrow window scrolls sideways instead. */
+const LEAST_COLUMN = 110;
+/** Of the columns that open the details and hold the buttons. */
+const SIDE_COLUMNS = 100;
+
+function leastWidth(columns: readonly { readonly width?: number | string }[]): number {
+  const widths = columns.map(({ width }) => (typeof width === 'number' ? width : LEAST_COLUMN));
+  return widths.reduce((sum, width) => sum + width, SIDE_COLUMNS);
+}
+
 /** A table of the shop, every value edited where it stands. */
 export function EditableTable<T extends TableName>(props: EditableTableProps<T>): ReactNode {
   const { table, noun, columns, detail, detailFields = [], fresh, empty } = props;
@@ -67,7 +77,7 @@ export function EditableTable<T extends TableName>(props: EditableTableProps<T>)
           )}
         </label>
       )}
-      <table className={css.table} onKeyDown={moveBetweenRows}>
+      <table className={css.table} style={{ minWidth: leastWidth(columns) }} onKeyDown={moveBetweenRows}>
         <colgroup>
           {detail !== undefined && <col className={css.narrow} />}
           {columns.map((column) => (

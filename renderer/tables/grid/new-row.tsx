@@ -30,7 +30,7 @@ export function NewRow({ noun, span, behindDetails, empty, onAdd }: NewRowProps)
     <tbody>
       {empty !== null && (
         <tr>
-          <td colSpan={span}>
+          <td colSpan={span} data-behind={behindDetails || undefined}>
             <p className={css.empty}>{empty}</p>
           </td>
         </tr>

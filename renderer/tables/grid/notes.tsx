@@ -21,7 +21,7 @@ export function Notes({ of, except = [], alone = false }: NotesProps): ReactNode
   const faults = useShopState(useShallow((state) => faultsWithin(state.view, of).filter(({ key }) => mine(key))));
   if (refused.length === 0 && faults.length === 0) return null;
   return (
-    <div className={css.notes}>
+    <div className={css.notes} data-alone={alone || undefined}>
       {refused.map((key) => (
         <Refused key={key} at={key} onDrop={() => store.forgive(key)} />
       ))}

@@ -12,13 +12,13 @@ function runCount(job: Job): number {
   return job.route.reduce((sum, operation) => sum + Math.ceil(job.quantity / operation.perPallet), 0);
 }
 
-/** Machines of the route in order: `M1 / M2, G1`. */
+/** Machines of the route in order: `M1/M2, G1`. */
 function routeText(job: Job): string {
-  return job.route.map((operation) => operation.machines.map((m) => m.machine).join(' / ')).join(', ');
+  return job.route.map((operation) => operation.machines.map((m) => m.machine).join('/')).join(', ');
 }
 
 const COLUMNS: readonly Column<'jobs'>[] = [
-  { id: 'id', head: 'Job', width: 76, draw: (job) => <IdField path={['id']} label="Job" value={job.id} /> },
+  { id: 'id', head: 'Job', width: 70, draw: (job) => <IdField path={['id']} label="Job" value={job.id} /> },
   {
     id: 'name',
     head: 'Name',
@@ -39,11 +39,11 @@ const COLUMNS: readonly Column<'jobs'>[] = [
     align: 'end',
     draw: (job) => <WholeField path={['quantity']} label="Quantity" value={job.quantity} least={1} />,
   },
-  { id: 'due', head: 'Due', width: 134, draw: (job) => <MomentField path={['due']} label="Due" value={job.due} /> },
+  { id: 'due', head: 'Due', width: 128, draw: (job) => <MomentField path={['due']} label="Due" value={job.due} /> },
   {
     id: 'release',
     head: 'Not before',
-    width: 134,
+    width: 128,
     draw: (job) => (
       <OptionalMomentField path={['release']} label="Not before" value={job.release} placeholder="any time" />
     ),
@@ -52,7 +52,7 @@ const COLUMNS: readonly Column<'jobs'>[] = [
     id: 'weight',
     head: 'Weight',
     unit: '1 is usual',
-    width: 78,
+    width: 72,
     align: 'end',
     draw: (job) => <AmountField path={['weight']} label="Weight" value={job.weight} />,
   },
@@ -60,7 +60,7 @@ const COLUMNS: readonly Column<'jobs'>[] = [
     id: 'overdue',
     head: 'Overdue',
     unit: 'known',
-    width: 68,
+    width: 62,
     draw: (job) => <TickField path={['overdue']} label="Known to be overdue" value={job.overdue} />,
   },
   {

@@ -23,9 +23,10 @@ function CellOf({ machine }: { machine: Machine }): ReactNode {
   return <ChoiceField path={['cell']} label="Cell" value={machine.cell} choices={choices} />;
 }
 
-/** A machine in a cell has no places or load stations of its own. */
-function InCell(): ReactNode {
-  return <span className={css.soft}>of cell</span>;
+/** A machine in a cell has no places or load stations of its own, a bench none at all; null where it has. */
+function withoutOwn(machine: Machine): ReactNode {
+  if (machine.kind === 'bench') return <span className={css.soft}>–</span>;
+  return machine.cell === null ? null : <span className={css.soft}>of cell</span>;
 }
 
 function hoursOf(machine: Machine): string {
@@ -49,9 +50,7 @@ const COLUMNS: readonly Column<'machines'>[] = [
     width: 76,
     align: 'end',
     draw: (m) =>
-      m.cell !== null ? (
-        <InCell />
-      ) : (
+      withoutOwn(m) ?? (
         <EditField
           path={['places']}
           label="Places"
@@ -68,12 +67,7 @@ const COLUMNS: readonly Column<'machines'>[] = [
     unit: 'stations',
     width: 70,
     align: 'end',
-    draw: (m) =>
-      m.cell !== null ? (
-        <InCell />
-      ) : (
-        <WholeField path={['stations']} label="Load stations" value={m.stations} least={1} />
-      ),
+    draw: (m) => withoutOwn(m) ?? <WholeField path={['stations']} label="Load stations" value={m.stations} least={1} />,
   },
   { id: 'spot', head: 'Spot', width: 100, draw: (m) => <TextField path={['spot']} label="Spot" value={m.spot} /> },
   {

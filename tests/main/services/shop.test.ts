@@ -71,6 +71,18 @@ describe('putting a row', () => {
     expect(after.shop.jobs[0]?.route[0]?.tools[0]?.tool).toBe('T9');
   });
 
+  it('keeps the floor with an operation that gets another name, and forgets runs that are no more', async () => {
+    const shop = smallShop({ floor: [{ run: 'A/10/1', state: 'locked', machine: 'M1', pallet: 'P1' }] });
+    const [job] = shop.jobs;
+    const route = job?.route.map((operation) => ({ ...operation, id: '15' }));
+    const { ask } = await benchWith(shop);
+    const renamed = await ask('shop.put', { table: 'jobs', replaces: 'A', row: { ...job, route } });
+    expect(renamed.shop.floor.map((entry) => entry.run)).toEqual(['A/15/1']);
+    const removed = await ask('shop.remove', { table: 'jobs', id: 'A' });
+    expect(removed.shop.floor).toEqual([]);
+    expect(removed.faults.filter((fault) => fault.code === 'unknown-run')).toEqual([]);
+  });
+
   it('refuses an id that another row has', async () => {
     const { refused, ask } = await benchWith();
     const row = { id: 'P2', fixture: 'vice' };

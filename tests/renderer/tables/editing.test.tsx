@@ -269,6 +269,12 @@ describe('hours', () => {
     expect(screen.getByText(/nobody there 128\.0 h/)).toBeTruthy();
   });
 
+  it('gives a bench no pallet places or load stations', async () => {
+    await open(<MachinesScreen />, { ...SHOP, machines: [{ id: 'B1', kind: 'bench' }] });
+    expect(screen.getAllByText('–')).toHaveLength(2);
+    expect(screen.queryByLabelText('Places')).toBeNull();
+  });
+
   it('plans a machine off and keeps its magazine', async () => {
     const { services, user } = await open(<MachinesScreen />);
     const before = services.shop.machines[0];

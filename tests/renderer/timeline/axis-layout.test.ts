@@ -26,6 +26,11 @@ describe('the time axis', () => {
     expect(hours.find((hour) => hour.x === 100)?.label).toBe('14:00');
   });
 
+  it('names who is here behind the line of now, not across it', () => {
+    const [first] = axis(at(0, '13:15'), at(0, '17:15'), at(0, '13:35')).presence;
+    expect(first?.label?.x).toBe(Math.round((20 / 240) * 1000) + 6);
+  });
+
   it('has no now while it is off screen', () => {
     expect(axis(at(1, '00:00'), at(1, '12:00')).now).toBeNull();
   });

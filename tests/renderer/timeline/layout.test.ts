@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { hitAt } from '../../../renderer/timeline/hit';
 import { type Layout, layoutBars } from '../../../renderer/timeline/layout';
 import { metricsFor } from '../../../renderer/timeline/metrics';
-import { modelOf } from '../../../renderer/timeline/model';
+import { modelOf, type RunItem } from '../../../renderer/timeline/model';
 import { indexPlan } from '../../../renderer/timeline/plan-index';
 import { fitTo } from '../../../renderer/timeline/scale';
 import { at, planView } from '../support/plan-view';
@@ -11,8 +11,13 @@ const model = modelOf(indexPlan(planView()));
 const metrics = metricsFor(500, model.machines.length, model.people.length);
 const measure = (text: string): number => text.length * 7;
 
-function layout(from: number, to: number, widthCss = 1000, dpr = 1): Layout {
-  return layoutBars(model, fitTo({ start: from, end: to }, widthCss), metrics, dpr, measure);
+function layout(from: number, to: number, widthCss = 1000, dpr = 1, now = at(0, '13:00')): Layout {
+  return layoutBars(model, fitTo({ start: from, end: to }, widthCss), now, metrics, dpr, measure);
+}
+
+function runItem(job: string, start: number, end: number): RunItem {
+  const labels = [`${job}, op 10, 1 part`, job];
+  return { kind: 'run', run: `${job}/10/1`, job, late: false, start, end, hold: null, table: [], labels };
 }
 
 const evening = layout(at(0, '13:00'), at(1, '07:30'));
@@ -81,6 +86,27 @@ describe('the layout of the timeline', () => {
   it('keeps the label on screen when a run begins before it', () => {
     const drawn = layout(at(0, '20:00'), at(0, '23:00'));
     expect(runBox(drawn, 'J-107/20/2')?.label?.x).toBe(6);
+  });
+
+  it('writes a label behind the line of now, not across it', () => {
+    const drawn = layout(at(0, '20:00'), at(0, '23:00'), 1000, 1, at(0, '20:03'));
+    expect(runBox(drawn, 'J-107/20/2')?.label?.x).toBeCloseTo((3 / 180) * 1000 + 6, 9);
+  });
+
+  it('ends a label where the next run on the machine begins, if a lock made them overlap', () => {
+    const [first, second] = [
+      runItem('A', at(0, '20:00'), at(0, '22:00')),
+      runItem('B', at(0, '20:12'), at(0, '22:00')),
+    ];
+    const [row] = model.machines;
+    if (row === undefined) throw new Error('no machine');
+    const overlapping = { ...model, machines: [{ ...row, items: [first, second], marks: [] }] };
+    const scale = fitTo({ start: at(0, '20:00'), end: at(0, '22:00') }, 1000);
+    const drawn = layoutBars(overlapping, scale, at(0, '13:00'), metrics, 1, measure);
+    expect(drawn.runs.map((box) => box.label)).toEqual([
+      { text: 'A', x: 6 },
+      { text: 'B, op 10, 1 part', x: 106 },
+    ]);
   });
 
   it('holds the machine from the first piece to the end of its check, and writes beside it', () => {

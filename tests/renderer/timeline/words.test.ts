@@ -31,6 +31,15 @@ describe('a run in words', () => {
     expect(facts?.find((fact) => fact.term === 'Due')?.words).toContain('Fri 11 Dec 12:00');
   });
 
+  it('says of a run whose lock cannot hold why', () => {
+    const locked = structuredClone(planView());
+    const say = 'J-110/10/1 is locked to a start it cannot have: M1 is not free then';
+    const index = indexPlan({ ...locked, plan: { ...locked.plan, conflicts: [{ run: 'J-110/10/1', say }] } });
+    const lockOf = (run: string) => factsOf(index, { kind: 'run', run })?.facts.find((fact) => fact.term === 'Lock');
+    expect(lockOf('J-110/10/1')?.words).toBe(say);
+    expect(lockOf('J-110/10/2')).toBeUndefined();
+  });
+
   it('says why a machine stands', () => {
     const facts = factsOf(index, { kind: 'gap', machine: 'M2', start: at(1, '02:00') });
     expect(facts?.title).toBe('M2 Five-axis mill: dry');

@@ -1,0 +1,113 @@
+import { createServer } from 'node:net';
+import { type Browser, chromium, type Locator, type Page } from 'playwright-core';
+import { onTestFinished } from 'vitest';
+import { CHROMIUM_FLAGS, chromiumPath, type Program, serveProgram, windowProgram } from '../support/program';
+import { tempFolder } from '../support/temp-folder';
+
+/** A Wednesday before the demo week, which begins the Monday after. */
+const AT = '2026-11-25T08:00';
+
+export interface Desk {
+  readonly page: Page;
+  readonly program: Program;
+  /** What the browser wrote to its console as an error, broken content policy included. */
+  readonly complaints: readonly string[];
+}
+
+export function launchBrowser(): Promise<Browser> {
+  return chromium.launch({ executablePath: chromiumPath(), args: CHROMIUM_FLAGS });
+}
+
+/** The served program on a data folder, opened in a browser of its own settings; both end with the test. */
+export async function openDesk(browser: Browser, data = tempFolder()): Promise<Desk> {
+  const program = await serveProgram(data, AT);
+  onTestFinished(async () => void (await program.stop()));
+  const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  onTestFinished(() => context.close());
+  const page = await context.newPage();
+  const complaints = listenForComplaints(page);
+  await page.goto(program.said);
+  await page.getByText('Demo shop').first().waitFor();
+  return { page, program, complaints };
+}
+
+/** The window of the built Electron entry, in Chromium in place of Electron. */
+export async function openWindow(): Promise<Desk> {
+  const port = await freePort();
+  const program = await windowProgram(tempFolder(), port);
+  onTestFinished(async () => void (await program.stop()));
+  const browser = await chromium.connectOverCDP(`http://127.0.0.1:${port}`);
+  const page = browser.contexts()[0]?.pages()[0];
+  if (page === undefined) throw new Error('The program opened no window.');
+  const complaints = listenForComplaints(page);
+  await page.reload();
+  await page.getByText('Demo shop').first().waitFor();
+  return { page, program, complaints };
+}
+
+function freePort(): Promise<number> {
+  return new Promise((resolve) => {
+    const probe = createServer().listen(0, '127.0.0.1', () => {
+      const address = probe.address();
+      probe.close(() => resolve(typeof address === 'object' && address !== null ? address.port : 0));
+    });
+  });
+}
+
+function listenForComplaints(page: Page): string[] {
+  const complaints: string[] = [];
+  page.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(message.text());
+  });
+  page.on('pageerror', (error) => complaints.push(error.message));
+  return complaints;
+}
+
+export function goTo(page: Page, screen: string): Promise<void> {
+  return page.getByRole('navigation').getByRole('link', { name: screen }).click();
+}
+
+export const planButton = (page: Page): Locator => page.getByRole('button', { name: /^Plan( again)?$/ });
+
+/** Plans for at most `seconds` and waits for the plan. */
+export async function plan(page: Page, seconds: number): Promise<void> {
+  await goTo(page, 'Plan');
+  await page.getByLabel('Take up to').fill(String(seconds));
+  await planButton(page).click();
+  await page.getByRole('button', { name: 'Stop, keep the best' }).waitFor();
+  await page.getByRole('button', { name: 'Plan again' }).waitFor();
+}
+
+/** The row of one of the shop's tables whose first field is `id`. */
+export function rowOf(page: Page, id: string): Locator {
+  return page.getByRole('row').filter({ has: page.getByRole('button', { name: `Delete ${id}`, exact: true }) });
+}
+
+/** A number of the plan by its label: `['24.0 h', 'of at most 26.3 h']`. */
+export function figure(page: Page, label: string | RegExp): Promise<string[]> {
+  return page.getByRole('term').filter({ hasText: label }).locator('xpath=..').getByRole('definition').allInnerTexts();
+}
+
+export type BarKind = 'mill' | 'grind' | 'mill-grind' | 'bench';
+
+/** How many pixels of the timeline have exactly the colour that the present theme gives to each kind of machine. */
+export function barPixels(page: Page): Promise<Record<BarKind, number>> {
+  return page
+    .getByRole('application')
+    .locator('canvas')
+    .first()
+    .evaluate((element) => {
+      const canvas = element as HTMLCanvasElement;
+      const style = getComputedStyle(document.documentElement);
+      const { data } = canvas.getContext('2d')?.getImageData(0, 0, canvas.width, canvas.height) ?? { data: [] };
+      const count = (kind: string): number => {
+        const colour = Number.parseInt(style.getPropertyValue(`--bar-${kind}`).trim().slice(1), 16);
+        let pixels = 0;
+        for (let at = 0; at < data.length; at += 4) {
+          if (((data[at] ?? 0) << 16) + ((data[at + 1] ?? 0) << 8) + (data[at + 2] ?? 0) === colour) pixels += 1;
+        }
+        return pixels;
+      };
+      return { mill: count('mill'), grind: count('grind'), 'mill-grind': count('mill-grind'), bench: count('bench') };
+    });
+}

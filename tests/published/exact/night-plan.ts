@@ -1,0 +1,72 @@
+import type { Plan, PlannedRun } from '../../../core/shop';
+import { HORIZON, type NightCase, NOW } from './night-case';
+import type { Event, ExactRun } from './night-program';
+
+/** The plan that values of the exact model's columns stand for; its cost is left for the referee to work out. */
+export function planOf(night: NightCase, runs: readonly ExactRun[], values: Float64Array): Plan {
+  const isSet = (column: number) => values[column]! > 0.5;
+  const planned = runs.filter((run) => !isSet(run.left)).map((run) => plannedRun(run, isSet));
+  return {
+    format: 'nightload-plan',
+    version: 1,
+    shop: night.name,
+    clock: { zone: 'UTC', origin: Date.UTC(2026, 2, 3) },
+    now: NOW,
+    horizon: HORIZON,
+    runs: onPallets(night, runs, planned),
+    left: runs.filter((run) => isSet(run.left)).map((run) => ({ run: run.id, why: 'left out' })),
+    conflicts: [],
+    cost: {
+      lateness: 0,
+      tonight: 0,
+      laterNights: 0,
+      morning: 0,
+      rounds: 0,
+      extraHours: 0,
+      moved: 0,
+      finish: 0,
+      total: 0,
+    },
+    bound: null,
+    search: { seed: 0, steps: 0, seconds: 0, ending: 'limit' },
+  };
+}
+
+function plannedRun(run: ExactRun, isSet: (column: number) => boolean): PlannedRun {
+  const option = run.options.find(({ start }) => start.some(({ column }) => isSet(column)))!;
+  const { load, unload, check } = run.job.steps[run.step]!;
+  const when = (events: readonly Event[]) => events.find(({ column }) => isSet(column))?.at;
+  const attendance = (at: number | undefined, length: number) =>
+    at === undefined ? null : { person: 'Operator', start: at, end: at + length };
+  return {
+    run: run.id,
+    machine: option.machine,
+    pallet: null,
+    load: attendance(when(option.loading), load),
+    start: when(option.start)!,
+    end: when(option.end)!,
+    check: attendance(when(option.checked), check?.minutes ?? 0),
+    work: null,
+    unload: attendance(when(option.unloading), unload),
+  };
+}
+
+/** Each run, in the order in which they are on, takes the first pallet of its fixture kind that is back. */
+function onPallets(night: NightCase, runs: readonly ExactRun[], planned: readonly PlannedRun[]): PlannedRun[] {
+  const backAt = new Map(
+    Object.entries(night.pallets).flatMap(([fixture, count]) =>
+      Array.from({ length: count }, (_, i) => [`${fixture}-${i + 1}`, NOW] as const),
+    ),
+  );
+  const on = (run: PlannedRun) => run.load?.start ?? run.start;
+  return planned
+    .toSorted((a, b) => on(a) - on(b))
+    .map((run) => {
+      const { job, step } = runs.find(({ id }) => id === run.run)!;
+      const { fixture } = job.steps[step]!;
+      const pallet =
+        [...backAt.keys()].find((id) => id.startsWith(`${fixture}-`) && backAt.get(id)! <= on(run)) ?? null;
+      if (pallet !== null) backAt.set(pallet, run.unload?.end ?? run.end);
+      return { ...run, pallet };
+    });
+}
