@@ -85,6 +85,8 @@ export class Allocation {
     const { weights } = problem.shop;
     const latenessWeight = aim === 'total' ? weights.lateness : aim === 'lateness' ? 1 : 0;
 
+    const flowWeight = aim === 'total' ? weights.flow : 0;
+
     const whole = groups.map(() => builder.equal(1));
     groups.forEach((group, g) => {
       const isLast = group.step === problem.shop.jobs[group.job]!.route.length - 1;
@@ -96,6 +98,7 @@ export class Allocation {
               Math.max(0, time - problem.due[group.job]!)) /
             60
           : 0;
+      const flow = (time: number) => (flowWeight * group.runs.length * Math.max(0, time - problem.now)) / 60;
       group.options.forEach((option, o) => {
         stretches.forEach((stretch, s) => {
           if (stretch.end <= group.earliest || this.openMinutes(option.machine, s) === 0) return;
@@ -104,14 +107,15 @@ export class Allocation {
           // What is cut in a stretch is off after it began; with nobody to take it off, after it ended.
           const off =
             stretch.attended || group.handsAfter === 0 ? Math.max(stretch.start, group.earliest) : stretch.end;
-          const cost = late(off) - (isBench ? 0 : (option.cut / 60) * this.gainIn(s, aim));
+          const gain = isBench ? 0 : (option.cut / 60) * this.gainIn(s, aim);
+          const cost = late(off) + (isBench ? 0 : flow(Math.max(stretch.start, group.earliest))) - gain;
           const index = builder.column(aim === 'tonight' ? -cost : cost);
           builder.term(whole[g]!, index, 1);
           columns.push({ group: g, option: o, stretch: s, index });
         });
       });
       // What does not fit is left out and counts as finished at the horizon.
-      const left = late(problem.horizon);
+      const left = late(problem.horizon) + flow(problem.horizon);
       builder.term(whole[g]!, builder.column(aim === 'tonight' ? 0 : left), 1);
     });
     this.limitMachines(builder, columns);

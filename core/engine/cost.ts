@@ -22,10 +22,9 @@ export class Pricer implements PlanCost {
   rounds = 0;
   extraHours = 0;
   moved = 0;
+  flow = 0;
   finish = 0;
   total = 0;
-  /** Sum of the minutes at which machines (benches apart) end their cuts: of two plans of one total, less is better. */
-  flow = 0;
   /** Minute at which each job's last run is off. */
   readonly jobFinish: Int32Array;
 
@@ -60,6 +59,7 @@ export class Pricer implements PlanCost {
       weights.rounds * this.rounds +
       weights.extraHours * this.extraHours +
       weights.moved * this.moved +
+      weights.flow * this.flow +
       weights.finish * this.finish -
       weights.tonight * this.tonight -
       weights.laterNights * this.laterNights -
@@ -69,8 +69,8 @@ export class Pricer implements PlanCost {
 
   /** The parts as they stand, to keep. */
   parts(): PlanCost {
-    const { lateness, tonight, laterNights, morning, rounds, extraHours, moved, finish, total } = this;
-    return { lateness, tonight, laterNights, morning, rounds, extraHours, moved, finish, total };
+    const { lateness, tonight, laterNights, morning, rounds, extraHours, moved, flow, finish, total } = this;
+    return { lateness, tonight, laterNights, morning, rounds, extraHours, moved, flow, finish, total };
   }
 
   private priceCutting(schedule: Schedule): void {
@@ -80,13 +80,16 @@ export class Pricer implements PlanCost {
     let later = 0;
     let flow = 0;
     for (let run = 0; run < problem.runCount; run++) {
-      if (schedule.placed[run] === 0) continue;
+      if (schedule.placed[run] === 0) {
+        flow += problem.horizon - problem.now;
+        continue;
+      }
       const machine = problem.optionMachine[schedule.option[run]!]!;
       if (problem.isBench[machine] === 1) continue;
       const checkStart = schedule.checkStart[run]!;
       let from = schedule.start[run]!;
       const end = schedule.end[run]!;
-      flow += end;
+      flow += Math.max(0, end - problem.now);
       if (checkStart !== NONE) {
         const hold = from + Math.min(problem.holdAfter[run]!, problem.optionCut[schedule.option[run]!]!);
         tonight += this.cutTonight(machine, from, hold);
@@ -98,7 +101,7 @@ export class Pricer implements PlanCost {
     }
     this.tonight = tonight / 60;
     this.laterNights = later / 60;
-    this.flow = flow;
+    this.flow = flow / 60;
     let morning = 0;
     for (let machine = 0; machine < cutsAtDawn.length; machine++) morning += cutsAtDawn[machine]!;
     this.morning = morning;

@@ -1,4 +1,5 @@
 import { NONE, type Problem } from '../problem';
+import type { Interval } from '../time';
 import type { Board, Recipe } from './board';
 import type { Pricer } from './cost';
 import type { Random } from './random';
@@ -16,12 +17,6 @@ const COLD = 0.01;
 const SMALL = 20;
 const SMALL_ROUNDS = 8;
 
-/** Chance to take a change that costs nothing and gains nothing: it may open a way. */
-const DRIFT = 0.3;
-
-/** Totals nearer than this are equal. */
-const EQUAL = 1e-9;
-
 /**
  * Improves an order of runs and the choice of machines by small changes, building the whole schedule anew after each.
  * One call of {@link step} is one change tried.
@@ -34,10 +29,10 @@ export class Improver {
   readonly bestRecipe: Recipe;
   private readonly undoRecipe: Recipe;
   private current: number;
-  private currentFlow: number;
-  private bestFlow: number;
   private readonly dearestHour: number;
   private readonly rounds: number;
+  /** Unattended stretches whose hours have a price. */
+  private readonly nights: readonly Interval[];
   private round = 0;
   private readonly critical: Int32Array;
   /** Runs with more than one option. */
@@ -52,12 +47,12 @@ export class Improver {
     begin: Recipe,
   ) {
     const { lateness, tonight, laterNights, finish } = problem.shop.weights;
+    const isTonight = (s: Interval) => s.end === problem.tonight?.end;
+    this.nights = problem.unattended.filter((s) => (isTonight(s) ? tonight > 0 : laterNights > 0));
     this.dearestHour = Math.max(lateness, tonight, laterNights, finish);
     this.rounds = problem.runCount <= SMALL ? SMALL_ROUNDS : 1;
     this.recipe = cloneRecipe(begin);
     this.current = this.price();
-    this.currentFlow = pricer.flow;
-    this.bestFlow = pricer.flow;
     this.bestTotal = this.current;
     this.bestRecipe = cloneRecipe(begin);
     this.undoRecipe = cloneRecipe(begin);
@@ -84,7 +79,7 @@ export class Improver {
     copyRecipe(this.recipe, this.undoRecipe);
     copyRecipe(recipe, this.recipe);
     const total = this.price();
-    if (this.isBetter(total, this.current, this.currentFlow)) this.take(total);
+    if (total < this.current) this.take(total);
     else copyRecipe(this.undoRecipe, this.recipe);
   }
 
@@ -116,8 +111,7 @@ export class Improver {
 
   private isWelcome(total: number, cooled: number): boolean {
     const worse = total - this.current;
-    if (worse < -EQUAL) return true;
-    if (worse < EQUAL) return this.pricer.flow <= this.currentFlow || this.random.next() < DRIFT;
+    if (worse <= 0) return true;
     const temperature = this.dearestHour * HOT * (COLD / HOT) ** cooled;
     return this.random.next() < Math.exp(-worse / temperature);
   }
@@ -136,33 +130,35 @@ export class Improver {
     } else if (kind < 0.62) {
       recipe.anchor.fill(NONE);
     } else if (kind < 0.7) {
-      this.keepForNight(random.below(recipe.order.length));
+      this.keepForNight();
     } else if (kind < 0.76) {
-      this.leaveOn(random.below(recipe.order.length));
+      this.leaveOn();
     } else {
       this.moveRun();
     }
   }
 
   /**
-   * Lets a run begin its cut with the next night, or so that it ends with that night, alone or with another run of its
-   * machine after it; or no longer wait for any of these.
+   * Lets a run begin its cut with a night that counts, or so that it ends with it, alone or with another run of its
+   * machine after it; or lets one that waits for a night wait no longer.
    */
-  private keepForNight(run: number): void {
+  private keepForNight(): void {
     const { recipe, problem, board, random } = this;
     const { schedule } = board;
-    recipe.anchor[run] = NONE;
-    recipe.notBefore[run] = 0;
-    if (schedule.placed[run] === 0 || random.next() < 0.4) return;
-    const start = schedule.start[run]!;
-    const night = problem.unattended.find((s) => s.end > start);
-    if (night === undefined) return;
-    if (random.next() < 0.6) {
-      recipe.notBefore[run] = night.start;
+    const from = random.below(recipe.order.length);
+    if (random.next() < 0.4) {
+      const waiting = firstWhere(recipe.notBefore, from, (minute) => minute > 0);
+      if (waiting !== NONE) recipe.notBefore[waiting] = 0;
       return;
     }
-    const length = schedule.end[run]! - start + (random.next() < 0.4 ? this.lengthBeside(run) : 0);
-    recipe.notBefore[run] = Math.max(problem.now, night.end - length);
+    if (schedule.placed[from] === 0) return;
+    const start = schedule.start[from]!;
+    const night = this.nights.find((s) => s.end > start);
+    if (night === undefined) return;
+    recipe.anchor[from] = NONE;
+    const isFirst = random.next() < 0.6;
+    const length = schedule.end[from]! - start + (random.next() < 0.4 ? this.lengthBeside(from) : 0);
+    recipe.notBefore[from] = Math.max(problem.now, isFirst ? night.start : night.end - length);
   }
 
   /** Minutes of some other run on the same machine, 0 if a few draws find none. */
@@ -180,12 +176,17 @@ export class Improver {
   }
 
   /** Leaves a run on until the hand that took it off has done the next thing, or no longer. */
-  private leaveOn(run: number): void {
+  private leaveOn(): void {
     const { recipe, board, random } = this;
     const { schedule } = board;
+    const run = random.below(recipe.order.length);
+    if (random.next() < 0.4) {
+      const staying = firstWhere(recipe.linger, run, (minutes) => minutes > 0);
+      if (staying !== NONE) recipe.linger[staying] = 0;
+      return;
+    }
+    if (schedule.placed[run] === 0 || schedule.unloadPerson[run] === NONE) return;
     recipe.anchor[run] = NONE;
-    recipe.linger[run] = 0;
-    if (schedule.placed[run] === 0 || schedule.unloadPerson[run] === NONE || random.next() < 0.3) return;
     const bookings = board.slots.people[schedule.unloadPerson[run]!]!;
     const next = bookings.firstEndingAfter(schedule.off[run]!) + random.below(2);
     if (next < bookings.count) recipe.linger[run] = bookings.end[next]! - schedule.end[run]!;
@@ -196,17 +197,10 @@ export class Improver {
     return this.pricer.price(this.board.schedule, this.board.slots.people);
   }
 
-  /** Of two equal totals the one whose machines are through sooner is better: nobody likes to see them wait. */
-  private isBetter(total: number, than: number, thanFlow: number): boolean {
-    return total < than - EQUAL || (total < than + EQUAL && this.pricer.flow < thanFlow);
-  }
-
   private take(total: number): void {
     this.current = total;
-    this.currentFlow = this.pricer.flow;
-    if (!this.isBetter(total, this.bestTotal, this.bestFlow)) return;
+    if (total >= this.bestTotal) return;
     this.bestTotal = total;
-    this.bestFlow = this.currentFlow;
     copyRecipe(this.recipe, this.bestRecipe);
   }
 
@@ -329,6 +323,15 @@ export class Improver {
     else order.copyWithin(to + 1, to, from);
     order[to] = run;
   }
+}
+
+/** First index from `from` on, round the end, whose value is wanted; NONE if there is none. */
+function firstWhere(values: Int32Array, from: number, isWanted: (value: number) => boolean): number {
+  for (let i = 0; i < values.length; i++) {
+    const index = (from + i) % values.length;
+    if (isWanted(values[index]!)) return index;
+  }
+  return NONE;
 }
 
 function cloneRecipe(recipe: Recipe): Recipe {

@@ -46,6 +46,7 @@ export class Settler {
     if (problem.isTable[machine] === 1) return;
     const length = problem.load[run]!;
     const [person, start] = [schedule.loadPerson[run]!, schedule.loadStart[run]!];
+    if (!this.canGo(person, start)) return;
     let best = { person, start, cost: this.price() };
     const slack = (at: number) => Math.min(COMFORT, schedule.start[run]! - at - length);
     const lower = Math.max(this.earliestOn(run), this.freeSince(run, machine));
@@ -65,6 +66,7 @@ export class Settler {
     const machine = problem.optionMachine[schedule.option[run]!]!;
     const length = problem.unload[run]!;
     const [person, start] = [schedule.unloadPerson[run]!, schedule.unloadStart[run]!];
+    if (!this.canGo(person, start)) return;
     let best = { person, start, cost: this.price() };
     const upper = this.latestOff(run, machine);
     this.liftUnload(run, machine);
@@ -76,6 +78,16 @@ export class Settler {
       this.liftUnload(run, machine);
     }
     this.putUnload(run, machine, best.person, best.start);
+  }
+
+  /** True if the person can walk from the attendance before this one straight to the one after it. */
+  private canGo(person: number, start: number): boolean {
+    const { walk, spotCount } = this.problem;
+    const bookings = this.slots.people[person]!;
+    const here = bookings.firstEndingAfter(start);
+    if (here === 0 || here + 1 >= bookings.count) return true;
+    const way = walk[bookings.spot[here - 1]! * spotCount + bookings.spot[here + 1]!]!;
+    return bookings.end[here - 1]! + way <= bookings.start[here + 1]!;
   }
 
   /** Beginnings between the limits at which somebody is free, just before or after another attendance or comfortably early. */

@@ -31,6 +31,7 @@ export function jobShopAsShop(jobShop: JobShop): Shop {
       morning: 0,
       rounds: 0,
       extraHours: 0,
+      flow: 0,
       moved: 0,
       finish: 1,
     },

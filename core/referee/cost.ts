@@ -26,6 +26,7 @@ export function costOf(
     rounds: roundsOf(visits, walk),
     extraHours: sum(visits.map((visit) => minutesInside(times.get(visit.person)?.extra ?? [], visit))) / 60,
     moved: released === undefined ? ctx.plan.cost.moved : movedFrom(ctx, released),
+    flow: flowOf(ctx) / 60,
     finish: (last - ctx.now) / 60,
   };
   const { weights } = ctx.shop;
@@ -37,6 +38,7 @@ export function costOf(
     weights.rounds * parts.rounds +
     weights.extraHours * parts.extraHours +
     weights.moved * parts.moved +
+    weights.flow * parts.flow +
     weights.finish * parts.finish;
   return { ...parts, total };
 }
@@ -62,6 +64,18 @@ function finishes(ctx: Context): { weight: number; due: number; finish: number }
     const last = planned.reduce((latest, stay) => Math.max(latest, stay.off), soonest);
     return { weight: job.weight, due: minuteOf(ctx.clock, job.due), finish: last + sum(left.map(shortestCut)) };
   });
+}
+
+/** Minutes from now to the end of each run's cut, summed; a run left out counts to the horizon. */
+function flowOf(ctx: Context): Minute {
+  const toDo = [...ctx.needs.values()].filter((need) => ctx.stayOf.has(need.id) || !isDone(ctx, need));
+  return sum(
+    toDo.map((need) => {
+      const stay = ctx.stayOf.get(need.id);
+      if (stay === undefined) return ctx.horizon - ctx.now;
+      return stay.machine?.kind === 'bench' ? 0 : Math.max(0, stay.planned.end - ctx.now);
+    }),
+  );
 }
 
 function isDone(ctx: Context, need: RunNeed): boolean {

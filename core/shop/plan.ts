@@ -42,6 +42,8 @@ const planCost = z.object({
   extraHours: z.number(),
   /** Runs on another machine or more than 30 minutes away from the released plan. */
   moved: z.number(),
+  /** Hours from the plan's moment until each run's cut ends, summed over the runs; bench work apart. */
+  flow: z.number(),
   /** Hours from the plan's moment until the last run is off. */
   finish: z.number(),
   total: z.number(),

@@ -192,7 +192,7 @@ const weights = z.strictObject({
   /** Gain per hour cut in tonight's unattended stretch. */
   tonight: weight.default(2),
   /** Gain per hour cut in the unattended stretches after tonight. */
-  laterNights: weight.default(0.5),
+  laterNights: weight.default(0),
   /** Gain per machine still cutting when the first person comes in. */
   morning: weight.default(1),
   /** Per round. */
@@ -201,7 +201,9 @@ const weights = z.strictObject({
   extraHours: weight.default(3),
   /** Per run moved from the released plan. */
   moved: weight.default(0.1),
-  /** Per hour until the last run is off: settles what the others leave equal. */
+  /** Per hour until a run's cut ends, over all runs: keeps machines from standing where nothing else asks them to run. */
+  flow: weight.default(0.01),
+  /** Per hour until the last run is off. */
   finish: weight.default(0.01),
 });
 

@@ -21,9 +21,14 @@ const MEANING: readonly { readonly of: keyof Weights; readonly name: string; rea
   { of: 'extraHours', name: 'Extra hours', say: 'cost of each hand hour in hours marked as extra.' },
   { of: 'moved', name: 'Moved runs', say: 'cost of each run that moves away from the plan already released.' },
   {
+    of: 'flow',
+    name: 'Flow',
+    say: 'cost of each hour until a run is cut, over all runs; keeps machines from standing.',
+  },
+  {
     of: 'finish',
     name: 'Finish',
-    say: 'cost of each hour until the last run is off; settles what the others leave equal.',
+    say: 'cost of each hour until the last run is off.',
   },
 ];
 

@@ -43,6 +43,7 @@ const plan: Plan = {
     morning: 0,
     rounds: 1,
     extraHours: 0,
+    flow: 0,
     moved: 0,
     finish: 2,
     total: -2.78,

@@ -73,6 +73,7 @@ const NO_COST = {
   morning: 0,
   rounds: 0,
   extraHours: 0,
+  flow: 0,
   moved: 0,
   finish: 0,
   total: 0,

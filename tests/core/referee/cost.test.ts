@@ -103,16 +103,32 @@ describe('cost, worked out by hand', () => {
     expect(cost().finish).toBeCloseTo(66, 9);
   });
 
+  it('flow: hours from now to the end of each cut, to the horizon for runs left out', () => {
+    expect(cost().flow).toBeCloseTo(22 + (21 + 59 / 60) + 46 + (1 + 35 / 60) + 2 * 64, 9);
+  });
+
   it('total: weights times parts, what is gained taken off', () => {
+    const weighted = shopOf(shop.jobs, { weights: { ...shop.weights, laterNights: 0.5 } });
+    const { total, flow } = referee(weighted, planOf(weighted, runs, { left })).cost;
     const gained = 2 * (8 + 479 / 60) + 0.5 * 8 + 1;
-    expect(cost().total).toBeCloseTo(8 - gained + 0.2 * 3 + 3 / 6 + 0.01 * 66, 9);
+    expect(total).toBeCloseTo(8 - gained + 0.2 * 3 + 3 / 6 + 0.01 * flow + 0.01 * 66, 9);
   });
 });
 
 describe('cost at the edges', () => {
   it('is nothing without jobs', () => {
     const empty = shopOf([]);
-    const zero = { lateness: 0, tonight: 0, laterNights: 0, morning: 0, rounds: 0, extraHours: 0, moved: 0, finish: 0 };
+    const zero = {
+      lateness: 0,
+      tonight: 0,
+      laterNights: 0,
+      morning: 0,
+      rounds: 0,
+      extraHours: 0,
+      flow: 0,
+      moved: 0,
+      finish: 0,
+    };
     expect(referee(empty, planOf(empty, [])).cost).toEqual({ ...zero, total: 0 });
   });
 

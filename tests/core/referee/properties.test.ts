@@ -250,7 +250,18 @@ describe('any plan its schema takes, however wrong', () => {
   const run = fc.constantFrom(...good.runs.map((r) => r.run), 'J9/10/1', '', '__proto__');
   const machine = fc.constantFrom('M1', 'M2', 'C1', 'C2', 'T1', 'B1', 'X', '');
   const number = fc.double({ noNaN: true, noDefaultInfinity: true });
-  const parts = ['lateness', 'tonight', 'laterNights', 'morning', 'rounds', 'extraHours', 'moved', 'finish', 'total'];
+  const parts = [
+    'lateness',
+    'tonight',
+    'laterNights',
+    'morning',
+    'rounds',
+    'extraHours',
+    'moved',
+    'flow',
+    'finish',
+    'total',
+  ];
   const plan = fc.record({
     format: fc.constant('nightload-plan' as const),
     version: fc.constant(1 as const),

@@ -14,6 +14,7 @@ const cost = {
   morning: 0,
   rounds: 0,
   extraHours: 0,
+  flow: 0,
   moved: 0,
   finish: 0,
   total: 0,

@@ -73,7 +73,7 @@ export function shopOf(night: NightCase): Shop {
     zone: 'UTC',
     horizonDays: HORIZON / DAY,
     planFrom: MOMENT,
-    weights: { lateness, tonight, finish, laterNights: 0, morning: 0, rounds: 0, extraHours: 0, moved: 0 },
+    weights: { lateness, tonight, finish, laterNights: 0, morning: 0, rounds: 0, extraHours: 0, flow: 0, moved: 0 },
     walking: { usual: 0 },
     people: [
       {

@@ -23,6 +23,7 @@ export function planOf(night: NightCase, runs: readonly ExactRun[], values: Floa
       morning: 0,
       rounds: 0,
       extraHours: 0,
+      flow: 0,
       moved: 0,
       finish: 0,
       total: 0,

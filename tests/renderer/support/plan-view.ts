@@ -284,6 +284,7 @@ export function planView(changes: Partial<PlanView> = {}): PlanView {
         morning: 1,
         rounds: 14,
         extraHours: 0,
+        flow: 0,
         moved: 0,
         finish: 22.3,
         total: 12.9,
