@@ -14,7 +14,8 @@ export function readJson(text: string, kind: Kind): Result<unknown> {
     const at = failsAt(body);
     const [line, column] = lineAndColumn(body, at);
     const place = `line ${line}, column ${column}`;
-    if (at >= body.trimEnd().length) {
+    // A number or a word may have been cut through, such as `0.` or `tru`.
+    if (/^[\w.+-]*$/.test(body.trimEnd().slice(at))) {
       return unreadable(
         `This ${kind} ends in the middle, at ${place}: it was cut off. Fetch a whole copy, or restore a backup.`,
       );

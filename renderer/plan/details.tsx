@@ -40,6 +40,7 @@ function FactSheet({ facts, why }: { readonly facts: Facts; readonly why: string
         {facts.title} <span>{facts.subtitle}</span>
         {facts.late !== null && <strong>{facts.late}</strong>}
       </h2>
+      {why !== null && <p>{why}</p>}
       <dl>
         {facts.facts.map((fact) => (
           <div key={fact.term}>
@@ -47,12 +48,6 @@ function FactSheet({ facts, why }: { readonly facts: Facts; readonly why: string
             <dd>{fact.words}</dd>
           </div>
         ))}
-        {why !== null && (
-          <div className={styles.wide}>
-            <dt>Why late</dt>
-            <dd>{why}</dd>
-          </div>
-        )}
       </dl>
     </>
   );

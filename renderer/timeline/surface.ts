@@ -43,6 +43,7 @@ export class Surface {
   private fitted: Fit | null = 'tonight';
   private hover: Selection | null = null;
   private drawn: Layout | null = null;
+  private isBaseDue = false;
   private readonly widths = new Map<string, number>();
 
   constructor(
@@ -123,7 +124,7 @@ export class Surface {
 
   setHover(hover: Selection | null): void {
     this.hover = hover;
-    this.frames.request(this.drawOverlay);
+    this.frames.request(this.draw);
   }
 
   dispose(): void {
@@ -145,11 +146,18 @@ export class Surface {
   }
 
   private redraw(): void {
-    this.frames.request(this.drawBase);
-    this.frames.request(this.drawOverlay);
+    this.isBaseDue = true;
+    this.frames.request(this.draw);
   }
 
-  private readonly drawBase = (): void => {
+  /** The overlay lies over what the base shows, so it is always drawn after it. */
+  private readonly draw = (): void => {
+    if (this.isBaseDue) this.drawBase();
+    this.isBaseDue = false;
+    this.drawOverlay();
+  };
+
+  private drawBase(): void {
     const { scene } = this;
     this.drawn = this.layout();
     if (scene === null || this.drawn === null) return;
@@ -160,9 +168,9 @@ export class Surface {
     const axis = this.axis(scene, base.ctx);
     paintBars(base, this.drawn, axis);
     paintAxis(axisBrush, axis);
-  };
+  }
 
-  private readonly drawOverlay = (): void => {
+  private drawOverlay(): void {
     const { scene, drawn } = this;
     if (scene === null || drawn === null) return;
     const brush = this.brush(this.canvases.overlay, this.heightCss(scene));
@@ -171,7 +179,7 @@ export class Surface {
     const due =
       scene.due === null ? null : { x: this.snap(minuteOf(scene.model.clock, scene.due.local)), text: scene.due.text };
     paintOverlay(brush, overlayOf(drawn, scene.selection, this.hover, due, nowX));
-  };
+  }
 
   private layout(): Layout | null {
     const { scene } = this;

@@ -75,8 +75,8 @@ function cutFacts(index: PlanIndex, run: PlannedRun): Facts['facts'] {
   const load = run.load === null ? { term: 'Load', words: 'nothing to load' } : attended(index, 'Load', run.load);
   const alone = index.view.report.stretches.filter((stretch) => !stretch.attended);
   const unattended = coverage(intersect([run], alone));
-  const share = unattended === 0 ? '' : `, ${lengthText(unattended)} of it unattended`;
-  return [load, { term: 'Cut', words: `${spanText(index, run)}, ${lengthText(run.end - run.start)}${share}` }];
+  const cut = { term: 'Cut', words: `${spanText(index, run)}, ${lengthText(run.end - run.start)}` };
+  return unattended === 0 ? [load, cut] : [load, cut, { term: 'Alone', words: `${lengthText(unattended)} of the cut` }];
 }
 
 function attended(index: PlanIndex, term: string, attendance: Attendance): { term: string; words: string } {

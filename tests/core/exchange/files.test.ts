@@ -80,6 +80,8 @@ describe('a shop file that cannot be read', () => {
     ['a table of another program', 'Job;Due\n1;2', /line 1, column 1, near "Job;Due.*not JSON.*Correct/],
     ['cut off in a list', '{\n  "jobs": [\n', /ends in the middle, at line \d, column \d+.*cut off.*backup/],
     ['cut off in a text', '{\n  "name": "Dem', /ends in the middle, at line 2, column 15/],
+    ['cut off in a number', '{\n  "version": 0.', /ends in the middle.*cut off/],
+    ['cut off in a word', '{\n  "overdue": tru', /ends in the middle.*cut off/],
     ['missing a comma', '{\n  "a": 1\n  "b": 2\n}', /line 3, column 3, near "\\"b\\": 2/],
     ['with a comma too many', '{"a": [1, 2,]}', /line 1, column 13, near "\]}"/],
     ['with two values', '{} {}', /line 1, column 4, near "{}"/],

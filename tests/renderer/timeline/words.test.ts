@@ -9,7 +9,8 @@ const words = (run: string, term: string) =>
 
 describe('a run in words', () => {
   it('says how much of a cut is unattended', () => {
-    expect(words('J-115/10/1', 'Cut')).toBe('Wed 22:00 to Thu 02:00, 4 h, 3 h 30 min of it unattended');
+    expect(words('J-115/10/1', 'Cut')).toBe('Wed 22:00 to Thu 02:00, 4 h');
+    expect(words('J-115/10/1', 'Alone')).toBe('3 h 30 min of the cut');
   });
 
   it('says which parts are on the pallet', () => {
