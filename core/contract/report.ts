@@ -50,7 +50,7 @@ export interface Stop extends Interval {
   readonly run: string;
   readonly machine: string;
   readonly pallet: string | null;
-  /** Begin later than this and something in the plan slips. Never before `start`. */
+  /** Begin later than this and a machine waits or a job slips. Never before `start`. */
   readonly latest: Minute;
   /** What to do, in one short phrase: `Load P-07 for J-104 op 10 (4 parts)`. */
   readonly say: string;

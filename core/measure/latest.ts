@@ -1,4 +1,4 @@
-import { type Minute, minuteOf } from '../time';
+import { type Interval, type Minute, minuteOf } from '../time';
 import { groupBy, type PlanReading, placesOf, storeOf } from './reading';
 import { neighbours } from './route';
 import { type Attended, isBench, isTable, type RunSpans } from './spans';
@@ -25,11 +25,11 @@ export function spotOfVisit(reading: PlanReading, { run, attended }: Visit): str
 }
 
 /**
- * Tells of each attendance how late it may begin so that it still fits the person's hours and nothing else in the plan
- * moves or ends later than its due time. Never before its planned start.
+ * Tells of each attendance how late it may begin so that it fits the person's hours, no machine's time moves and nothing
+ * ends later than its due time. What the same person does next may have to wait, within its own latest begin; nobody
+ * else has to. Never before its planned start.
  */
 export function latestBegins(reading: PlanReading): (visit: Visit) => Minute {
-  const personNext = nextOfPerson(reading);
   const ableOf = new Map(reading.presences.map((p) => [p.person.id, p.able]));
   const stationsFull = stationsFullIn(reading);
   const nextOnPallet = nextIn(reading.onPallet, (run) => run.on);
@@ -44,14 +44,13 @@ export function latestBegins(reading: PlanReading): (visit: Visit) => Minute {
   const finishOf = new Map<string, Minute>();
   for (const { need, off } of reading.runs) finishOf.set(need.job.id, Math.max(finishOf.get(need.job.id) ?? off, off));
 
-  function personEnd({ attended }: Visit): Minute {
-    const able = intervalAt(ableOf.get(attended.person) ?? [], attended.start);
-    return Math.min(able?.end ?? attended.end, personNext.get(attended) ?? NEVER);
+  function hoursEnd({ attended }: Visit): Minute {
+    return intervalAt(ableOf.get(attended.person) ?? [], attended.start)?.end ?? attended.end;
   }
 
   function stationEnd({ run, attended }: Visit): Minute {
     if (attended.role !== 'load' && attended.role !== 'unload') return NEVER;
-    return firstIn(stationsFull.get(storeOf(run.machine)) ?? [], attended.end);
+    return firstIn(stationsFull(storeOf(run.machine), attended.person), attended.end);
   }
 
   function openEnd({ run, attended }: Visit): Minute {
@@ -74,42 +73,49 @@ export function latestBegins(reading: PlanReading): (visit: Visit) => Minute {
     );
   }
 
-  return (visit) => {
+  function latestOf(visit: Visit, nextBy: Minute): Minute {
     const { role, start, end } = visit.attended;
     // The machine holds until the check is done.
     if (role === 'check') return start;
     const own = role === 'load' ? visit.run.planned.start : offEnd(visit);
-    const last = Math.min(own, personEnd(visit), stationEnd(visit), openEnd(visit), reading.window.end);
+    const last = Math.min(own, nextBy, hoursEnd(visit), stationEnd(visit), openEnd(visit), reading.window.end);
     return Math.max(start, last - (end - start));
-  };
-}
+  }
 
-/** By when each attendance must end for its person to be in time at the next one. */
-function nextOfPerson(reading: PlanReading): Map<Attended, Minute> {
-  const next = new Map<Attended, Minute>();
+  const latest = new Map<Attended, Minute>();
   for (const visits of visitsByPerson(reading).values()) {
-    for (let i = 1; i < visits.length; i++) {
-      const [before, after] = [visits[i - 1]!, visits[i]!];
-      const walk = reading.walks.between(spotOfVisit(reading, before), spotOfVisit(reading, after));
-      next.set(before.attended, after.attended.start - walk);
+    let nextBy = NEVER;
+    for (let i = visits.length - 1; i >= 0; i--) {
+      const visit = visits[i]!;
+      const begin = latestOf(visit, nextBy);
+      latest.set(visit.attended, begin);
+      const before = visits[i - 1];
+      if (before !== undefined) {
+        nextBy = begin - reading.walks.between(spotOfVisit(reading, before), spotOfVisit(reading, visit));
+      }
     }
   }
-  return next;
+  return ({ attended }) => latest.get(attended)!;
 }
 
-/** When all load stations of a store are in use, by store. */
-function stationsFullIn(reading: PlanReading) {
+/** When others than a person use all load stations of a store: what that person does there next can wait for them. */
+function stationsFullIn(reading: PlanReading): (store: string, person: string) => readonly Interval[] {
   const stations = new Map(reading.shop.cells.map((cell) => [`cell ${cell.id}`, cell.stations]));
-  return new Map(
-    [...reading.runsInStore].flatMap(([store, runs]) => {
-      const machine = runs[0]!.machine;
-      const places = placesOf(reading.shop, machine);
-      const atStation = places !== null || machine.places === null;
-      if (!atStation || isBench(machine)) return [];
-      const uses = runs.flatMap((run) => run.attendances.filter((a) => a.role === 'load' || a.role === 'unload'));
-      return [[store, fullTimes(uses, stations.get(store) ?? machine.stations)] as const];
-    }),
-  );
+  const known = new Map<string, readonly Interval[]>();
+  return (store, person) => {
+    const key = `${store}/${person}`;
+    const found = known.get(key);
+    if (found !== undefined) return found;
+    const runs = reading.runsInStore.get(store) ?? [];
+    const machine = runs[0]!.machine;
+    const atStation = (placesOf(reading.shop, machine) !== null || machine.places === null) && !isBench(machine);
+    const uses = runs.flatMap((run) =>
+      run.attendances.filter((a) => (a.role === 'load' || a.role === 'unload') && a.person !== person),
+    );
+    const full = atStation ? fullTimes(uses, stations.get(store) ?? machine.stations) : [];
+    known.set(key, full);
+    return full;
+  };
 }
 
 function nextIn(groups: ReadonlyMap<string, readonly RunSpans[]>, startOf: (run: RunSpans) => Minute) {
