@@ -2,22 +2,11 @@ import { FREE, LOADED, LOCKED, NONE, type Problem } from '../problem';
 import { book } from './book';
 import { type Conflict, noteConflicts, placeHeld } from './held';
 import { Placement } from './placement';
+import type { Recipe } from './recipe';
+import { canRepeat } from './repeat';
 import { emptySchedule, type Schedule } from './schedule';
 import { Slots } from './slots';
-
-/** What a schedule is built from: the search changes these, and {@link Board.build} makes the schedule. */
-export interface Recipe {
-  /** Runs in the order in which they choose their room. */
-  readonly order: Int32Array;
-  /** The option each run must take, or NONE for the one that is through first. */
-  readonly choice: Int32Array;
-  /** The earlier schedule ({@link Board.earlier}) whose room each run takes if it can, or NONE for none. */
-  readonly anchor: Int32Array;
-  /** The minute before which each run does not begin to cut: a long cut may be worth more in the night. */
-  readonly notBefore: Int32Array;
-  /** Minutes each run stays on after its cut at least: while it waits, a load may keep another machine going. */
-  readonly linger: Int32Array;
-}
+import { Stay } from './stay';
 
 /**
  * Builds a schedule run by run: each takes the earliest room that is left by those before it. What stands on the
@@ -28,7 +17,7 @@ export class Board {
   readonly schedule: Schedule;
   readonly conflicts: Conflict[] = [];
   private readonly trial: Placement;
-  private readonly best: Placement;
+  private readonly best: Stay;
   /** Runs found to have no room in this build. */
   private readonly isLeft: Uint8Array;
 
@@ -40,7 +29,7 @@ export class Board {
     this.slots = new Slots(problem);
     this.schedule = emptySchedule(problem);
     this.trial = new Placement(problem, this.slots);
-    this.best = new Placement(problem, this.slots);
+    this.best = new Stay();
     this.isLeft = new Uint8Array(problem.runCount);
   }
 
@@ -85,10 +74,15 @@ export class Board {
     const anchor = recipe.anchor[run]!;
     this.trial.linger = recipe.linger[run]!;
     startAfter = Math.max(startAfter, recipe.notBefore[run]!);
-    const isRepeated = anchor !== NONE && this.best.repeat(run, this.earlier[anchor]!, notBefore, startAfter);
+    const isRepeated = anchor !== NONE && this.repeat(run, this.earlier[anchor]!, notBefore, startAfter);
     if (!isRepeated && !this.findBest(run, notBefore, startAfter, recipe.choice[run]!)) return this.leave(run);
     book(problem, this.slots, schedule, run, this.best);
     return true;
+  }
+
+  private repeat(run: number, earlier: Schedule, notBefore: number, startAfter: number): boolean {
+    this.best.readFrom(earlier, run);
+    return canRepeat(this.problem, this.slots, this.best, run, notBefore, startAfter);
   }
 
   private leave(run: number): boolean {

@@ -1,10 +1,10 @@
 import { NONE, type Problem } from '../problem';
-import type { Placement } from './placement';
 import type { Schedule } from './schedule';
 import type { Slots } from './slots';
+import type { Stay } from './stay';
 
 /** Writes a placement into the schedule and takes what it needs from the slots. */
-export function book(problem: Problem, slots: Slots, schedule: Schedule, run: number, at: Placement): void {
+export function book(problem: Problem, slots: Slots, schedule: Schedule, run: number, at: Stay): void {
   schedule.placed[run] = 1;
   schedule.option[run] = at.option;
   schedule.pallet[run] = at.pallet;

@@ -1,4 +1,4 @@
-import { FINISHED, FREE, LOADED, LOCKED, NONE, type Problem, RUNNING } from '../problem';
+import { FINISHED, FREE, LOADED, LOCKED, NO_MINUTE, NONE, type Problem, RUNNING } from '../problem';
 import { book } from './book';
 import { clashOf } from './clash';
 import { Placement } from './placement';
@@ -37,7 +37,7 @@ export function placeHeld(
 }
 
 function isLockedToStart(problem: Problem, run: number): boolean {
-  return problem.state[run] === LOCKED && problem.heldStart[run] !== NONE;
+  return problem.state[run] === LOCKED && problem.heldStart[run] !== NO_MINUTE;
 }
 
 /** Adds a conflict for every held run that its pallet, machine or route, or another one, does not let stand. */
@@ -104,8 +104,8 @@ function onFloor(problem: Problem, slots: Slots, schedule: Schedule, conflicts: 
   at.option = option;
   at.pallet = problem.optionPallets[option] === NONE ? NONE : problem.heldPallet[run]!;
   if (problem.state[run] === FINISHED) {
-    at.end = problem.heldEnd[run] === NONE ? now : problem.heldEnd[run]!;
-    at.start = problem.heldStart[run] === NONE ? at.end - cut : problem.heldStart[run]!;
+    at.end = problem.heldEnd[run] === NO_MINUTE ? now : problem.heldEnd[run]!;
+    at.start = problem.heldStart[run] === NO_MINUTE ? at.end - cut : problem.heldStart[run]!;
   } else {
     at.start = problem.heldStart[run]!;
     at.end = Math.max(at.start + cut, now);

@@ -1,5 +1,5 @@
 import { NONE, type Problem } from '../problem';
-import type { Recipe } from './board';
+import type { Recipe } from './recipe';
 import type { Schedule } from './schedule';
 
 /** Minutes of the shortest way from the beginning of a run to the end of its job. */

@@ -1,6 +1,6 @@
 import { NONE, type Problem } from '../problem';
-import type { Schedule } from './schedule';
 import { NEVER, type OwnAttendance, type Slots } from './slots';
+import { Stay } from './stay';
 
 /** How often one search may be pushed on before it is given up; far above what a real shop needs. */
 const PUSHES = 10_000;
@@ -9,20 +9,7 @@ const PUSHES = 10_000;
  * Finds the earliest room for one run on one machine: machine, people, pallet, place and station free together. The
  * result is left in the fields, so that trying ten options allocates nothing.
  */
-export class Placement {
-  option = NONE;
-  pallet = NONE;
-  loadPerson = NONE;
-  loadStart = NONE;
-  start = 0;
-  checkPerson = NONE;
-  checkStart = NONE;
-  end = NEVER;
-  workPerson = NONE;
-  unloadPerson = NONE;
-  unloadStart = NONE;
-  on = 0;
-  off = NEVER;
+export class Placement extends Stay {
   /** Minutes the run stays on after its cut at least. */
   linger = 0;
 
@@ -31,80 +18,8 @@ export class Placement {
   constructor(
     private readonly problem: Problem,
     private readonly slots: Slots,
-  ) {}
-
-  copyTo(other: Placement): void {
-    other.option = this.option;
-    other.pallet = this.pallet;
-    other.loadPerson = this.loadPerson;
-    other.loadStart = this.loadStart;
-    other.start = this.start;
-    other.checkPerson = this.checkPerson;
-    other.checkStart = this.checkStart;
-    other.end = this.end;
-    other.workPerson = this.workPerson;
-    other.unloadPerson = this.unloadPerson;
-    other.unloadStart = this.unloadStart;
-    other.on = this.on;
-    other.off = this.off;
-  }
-
-  /**
-   * Puts the run exactly where an earlier schedule has it, on at or after `notBefore` and cutting at or after
-   * `startAfter`; false if anything it takes there is not free.
-   */
-  repeat(run: number, earlier: Schedule, notBefore: number, startAfter: number): boolean {
-    const { problem, slots } = this;
-    this.option = earlier.option[run]!;
-    this.pallet = earlier.pallet[run]!;
-    this.loadPerson = earlier.loadPerson[run]!;
-    this.loadStart = earlier.loadStart[run]!;
-    this.start = earlier.start[run]!;
-    this.checkPerson = earlier.checkPerson[run]!;
-    this.checkStart = earlier.checkStart[run]!;
-    this.end = earlier.end[run]!;
-    this.workPerson = earlier.workPerson[run]!;
-    this.unloadPerson = earlier.unloadPerson[run]!;
-    this.unloadStart = earlier.unloadStart[run]!;
-    this.on = earlier.on[run]!;
-    this.off = earlier.off[run]!;
-    const machine = problem.optionMachine[this.option]!;
-    if (this.on < notBefore || this.start < startAfter || this.off > problem.horizon) return false;
-    const isTable = problem.isTable[machine] === 1;
-    const [from, to] = isTable ? [this.on, this.off] : [this.start, this.end];
-    if (
-      !slots.machines[machine]!.isFree(from, to) ||
-      !slots.isOpen(machine, isTable ? this.on : this.start, this.end)
-    ) {
-      return false;
-    }
-    if (isTable && this.loadStart !== NONE && this.loadStart + problem.load[run]! !== this.start) return false;
-    if (isTable && this.unloadStart !== NONE && !slots.isOpen(machine, this.unloadStart, this.off)) return false;
-    const places = problem.machinePlaces[machine]!;
-    if (places !== NONE && slots.places[places]!.lastFull(this.on, this.off) >= 0) return false;
-    if (this.pallet !== NONE && !slots.pallets[this.pallet]!.isFree(this.on, this.off)) return false;
-    return this.areHandsFree(run, machine);
-  }
-
-  private areHandsFree(run: number, machine: number): boolean {
-    const { problem, slots, own } = this;
-    const [workSpot, loadSpot] = [problem.workSpot[machine]!, problem.loadSpot[machine]!];
-    const station = problem.machineStations[machine]!;
-    own.person = NONE;
-    const isFree = (person: number, start: number, length: number, spot: number, at: number): boolean => {
-      if (person === NONE) return true;
-      if (!slots.isPersonFree(person, start, length, spot, at, own)) return false;
-      own.person = person;
-      own.end = start + length;
-      own.spot = spot;
-      return true;
-    };
-    return (
-      isFree(this.workPerson, this.start, this.end - this.start, workSpot, NONE) &&
-      isFree(this.loadPerson, this.loadStart, problem.load[run]!, loadSpot, station) &&
-      isFree(this.checkPerson, this.checkStart, problem.checkMinutes[run]!, workSpot, NONE) &&
-      isFree(this.unloadPerson, this.unloadStart, problem.unload[run]!, loadSpot, station)
-    );
+  ) {
+    super();
   }
 
   /**

@@ -1,4 +1,4 @@
-import { FREE, LOCKED, NONE, type Problem } from '../problem';
+import { FREE, LOCKED, NO_MINUTE, NONE, type Problem } from '../problem';
 import type { Attendance, Plan, PlannedRun } from '../shop';
 import { emptySchedule, type Schedule } from './schedule';
 
@@ -44,7 +44,7 @@ function readRun(problem: Problem, schedule: Schedule, run: number, planned: Pla
     problem.state[run] !== FREE &&
     ((problem.heldOption[run] !== NONE && problem.heldOption[run] !== option) ||
       (problem.heldPallet[run] !== NONE && problem.heldPallet[run] !== pallet) ||
-      problem.heldStart[run] !== NONE);
+      problem.heldStart[run] !== NO_MINUTE);
   if (!isTimed || isHeldElsewhere || !suits(problem, option, pallet)) return;
   const person = (attendance: Attendance | null): number =>
     attendance === null ? NONE : crewMember(problem, option, names.people.get(attendance.person));

@@ -21,8 +21,11 @@ export const LOADED = 2;
 export const RUNNING = 3;
 export const FINISHED = 4;
 
-/** Not given. */
+/** Not given: no such index. */
 export const NONE = -1;
+
+/** Not given: no such minute. Far from every minute, since what stands on the floor may have begun before the origin. */
+export const NO_MINUTE = -0x40000000;
 
 /**
  * A shop at a moment as the engine sees it: everything is an index or a whole minute, lists are flat typed arrays, and
@@ -66,7 +69,7 @@ export interface Problem {
   readonly before: Rows;
   readonly after: Rows;
   readonly state: Uint8Array;
-  /** Held option (as `o`), pallet, start and end where the floor says so; NONE otherwise. */
+  /** Held option (as `o`) and pallet, NONE where the floor does not say; held start and end, else NO_MINUTE. */
   readonly heldOption: Int32Array;
   readonly heldPallet: Int32Array;
   readonly heldStart: Int32Array;

@@ -67,9 +67,11 @@ describe.each(BOUNDS)('the job shop $name', ({ name, lower, upper }) => {
     }
   });
 
-  it.runIf(PROVED.includes(name))('is proved to be planned optimally', () => {
-    expect(plans.at(-1)?.search.ending).toBe('proved');
-  });
+  if (PROVED.includes(name)) {
+    it('is proved to be planned optimally', () => {
+      expect(plans.at(-1)?.search.ending).toBe('proved');
+    });
+  }
 
   it('has only legal plans, complete and costed by their makespan', () => {
     for (const plan of plans) {
