@@ -32,11 +32,44 @@ export function earliestFinish(problem: Problem): number {
     tailsAfter[run] = tail;
     bound = Math.max(bound, heads[run]! + shortest(problem, run) + tail);
   }
+  for (let crew = 0; crew + 1 < problem.crews.start.length; crew++) bound = Math.max(bound, handsFinish(problem, crew));
   for (let machine = 0; machine < problem.machineCount; machine++) {
     const bindsHere = order.filter((run) => onlyMachine(problem, run) === machine);
     bound = Math.max(bound, preemptive(problem, bindsHere, heads, tailsAfter));
   }
   return bound;
+}
+
+/** The minute by which a crew, all its people at work whenever they may, has done the attendances only it can do. */
+function handsFinish(problem: Problem, crew: number): number {
+  let minutes = 0;
+  for (let run = 0; run < problem.runCount; run++)
+    minutes += problem.state[run] === 0 ? handsBy(problem, run, crew) : 0;
+  const { first, start, end } = problem.free;
+  const spans: { start: number; end: number }[] = [];
+  for (const person of problem.crews.items.subarray(problem.crews.start[crew]!, problem.crews.start[crew + 1]!)) {
+    for (let k = first[person]!; k < first[person + 1]!; k++) spans.push({ start: start[k]!, end: end[k]! });
+  }
+  const edges = [...new Set(spans.flatMap((span) => [span.start, span.end]))].sort((a, b) => a - b);
+  for (let i = 0; i + 1 < edges.length && minutes > 0; i++) {
+    const there = spans.filter((span) => span.start <= edges[i]! && span.end > edges[i]!).length;
+    const most = there * (edges[i + 1]! - edges[i]!);
+    if (most >= minutes) return edges[i]! + Math.ceil(minutes / there);
+    minutes -= most;
+  }
+  return minutes > 0 ? problem.horizon : problem.now;
+}
+
+/** Minutes of hands a run needs of this crew whatever option it takes; 0 if another crew may do it. */
+function handsBy(problem: Problem, run: number, crew: number): number {
+  let least = 0x3fffffff;
+  for (let o = problem.optionFirst[run]!; o < problem.optionFirst[run + 1]!; o++) {
+    if (problem.optionCrew[o] !== crew) return 0;
+    const isBench = problem.isBench[problem.optionMachine[o]!] === 1;
+    const beside = problem.load[run]! + problem.unload[run]! + problem.checkMinutes[run]!;
+    least = Math.min(least, isBench ? problem.optionCut[o]! : beside);
+  }
+  return least;
 }
 
 /** Least minutes still to cut; what is on a machine already may be nearly through. */

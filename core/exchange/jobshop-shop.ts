@@ -1,5 +1,5 @@
 import { type Shop, type ShopInput, shopSchema } from '../shop';
-import { addDays } from '../time';
+import { addDays, WEEKDAYS } from '../time';
 import type { JobShop, JobShopOperation } from './jobshop';
 
 const START = '2026-01-05';
@@ -10,9 +10,10 @@ const MOST_DAYS = 3000;
 /**
  * A job shop as a shop without hands or nights: machines `M1`, `M2` … round the clock with unlimited places, jobs
  * `J1`, `J2` … with operations `1`, `2` …, one part each. Only the finish counts, so the plan's cost is its makespan
- * in hours. The zone has no clock changes.
+ * in hours. The zone has no clock changes. With `operators`, so many people `P1`, `P2` … are there round the clock, and
+ * every operation needs one of them throughout: work by hand.
  */
-export function jobShopAsShop(jobShop: JobShop): Shop {
+export function jobShopAsShop(jobShop: JobShop, operators = 0): Shop {
   // Longer than any plan that never lets all machines stand at once.
   const longest = jobShop.jobs.flat().reduce((sum, operation) => sum + slowest(operation), 0);
   const horizonDays = Math.min(MOST_DAYS, Math.ceil(longest / MINUTES_PER_DAY) + 1);
@@ -35,7 +36,16 @@ export function jobShopAsShop(jobShop: JobShop): Shop {
       moved: 0,
       finish: 1,
     },
-    machines: Array.from({ length: jobShop.machines }, (_, m) => ({ id: `M${m + 1}`, kind: 'mill', places: null })),
+    machines: Array.from({ length: jobShop.machines }, (_, m) => ({
+      id: `M${m + 1}`,
+      kind: operators > 0 ? 'bench' : 'mill',
+      places: null,
+    })),
+    people: Array.from({ length: operators }, (_, p) => ({
+      id: `P${p + 1}`,
+      hours: [{ days: [...WEEKDAYS], from: '00:00', to: '24:00' }],
+    })),
+    walking: { usual: 0 },
     jobs: jobShop.jobs.map((operations, j) => ({
       id: `J${j + 1}`,
       due,

@@ -1,10 +1,11 @@
 import type { Random } from '../random';
-import { Graph } from './graph';
+import { CrewTabu } from './crew-tabu';
 import type { MachineShop } from './machine-shop';
+import type { SequenceSearch } from './sequence-search';
 import { Tabu } from './tabu';
 
 /** A sequence of all machines, as an order of the runs, with its makespan. */
-interface Elite {
+export interface Elite {
   readonly order: Int32Array;
   readonly option: Int32Array;
   makespan: number;
@@ -13,6 +14,13 @@ interface Elite {
 /** Members of the population, and moves without gain that end one tabu search (Peng, Lü & Cheng, C&OR 53, 2015). */
 const POPULATION = 30;
 const PATIENCE = 12_500;
+
+/** With operators a move is dearer by far, so fewer are made in vain. */
+const CREW_PATIENCE = 400;
+const CREW_POPULATION = 8;
+
+/** Moves of the search that does not know of operators before the one that does takes over. */
+const SCOUTING = 3_000;
 
 /**
  * Tabu search within a population: each new beginning lies on the way between two good sequences, and what tabu search
@@ -24,11 +32,12 @@ const PATIENCE = 12_500;
 export class DisjunctiveSearch {
   /** Replaced, never changed, when a better one is found. */
   best: Elite;
-  /** The search stands at a proven optimum: its critical path has no block. */
-  isOptimal = false;
 
-  private readonly graph: Graph;
-  private readonly tabu: Tabu;
+  private readonly tabu: SequenceSearch;
+  /** Where operators are scarce too: the search that does not know of them, whose sequences are good ones to begin at. */
+  private readonly scout: Tabu | null;
+  private readonly patience: number;
+  private readonly most: number;
   private readonly population: Elite[] = [];
   private sinceGain = 0;
   private lastBest = 0;
@@ -42,53 +51,56 @@ export class DisjunctiveSearch {
     order: Int32Array,
     option: Int32Array,
   ) {
-    this.graph = new Graph(shop);
-    this.tabu = new Tabu(this.graph, random);
+    this.tabu = shop.operators > 0 ? new CrewTabu(shop, random) : new Tabu(shop, random);
+    this.scout = shop.operators > 0 ? new Tabu(shop, random) : null;
+    this.patience = shop.operators > 0 ? CREW_PATIENCE : PATIENCE;
+    this.most = shop.operators > 0 ? CREW_POPULATION : POPULATION;
     this.keys = new Float64Array(shop.count);
     this.placesA = new Int32Array(shop.count);
     this.placesB = new Int32Array(shop.count);
-    this.graph.load(order, option);
-    this.best = { order: this.graph.order.slice(), option: option.slice(), makespan: this.graph.makespan };
-    this.beginTabu();
+    this.begin(order, option);
+    this.best = this.bestOfTabu();
   }
 
   /** Makes one move. */
   step(): void {
-    if (this.isOptimal) return;
-    if (!this.tabu.move()) {
-      this.isOptimal = this.tabu.best <= this.graph.makespan;
-    }
+    const hasMoved = this.tabu.move();
     if (this.tabu.best < this.lastBest) {
       this.lastBest = this.tabu.best;
       this.sinceGain = 0;
       if (this.lastBest < this.best.makespan) this.best = this.bestOfTabu();
-    } else if (++this.sinceGain > PATIENCE || this.isOptimal) {
+    } else if (++this.sinceGain > this.patience || !hasMoved) {
       this.endTabu();
     }
+  }
+
+  /** Takes a sequence found elsewhere into the population. */
+  join(elite: Elite): void {
+    this.admit(elite);
+    if (elite.makespan < this.best.makespan) this.best = elite;
   }
 
   private bestOfTabu(): Elite {
     return { order: this.tabu.bestOrder.slice(), option: this.tabu.bestOption.slice(), makespan: this.tabu.best };
   }
 
-  private beginTabu(): void {
-    this.tabu.begin();
+  private begin(order: Int32Array, option: Int32Array): void {
+    this.tabu.begin(order, option);
     this.lastBest = this.tabu.best;
     this.sinceGain = 0;
   }
 
   private endTabu(): void {
     this.admit(this.bestOfTabu());
-    if (this.population.length < POPULATION) this.loadRandom();
-    else this.loadBetween();
-    this.beginTabu();
+    if (this.population.length < this.most) this.beginAtRandom();
+    else this.beginBetween();
   }
 
   /** Into the population unless one just as good is there already; the worst goes. */
   private admit(elite: Elite): void {
     const { population } = this;
     if (population.some((other) => other.makespan === elite.makespan && isSame(other.order, elite.order))) return;
-    if (population.length < POPULATION) {
+    if (population.length < this.most) {
       population.push(elite);
       return;
     }
@@ -98,7 +110,7 @@ export class DisjunctiveSearch {
   }
 
   /** A random sequence: runs drawn one by one from those whose predecessor is drawn. */
-  private loadRandom(): void {
+  private beginAtRandom(): void {
     const { shop, random, keys } = this;
     for (let run = 0; run < shop.count; run++) keys[run] = random.next();
     // A run's key is at least its predecessor's, and spread evenly along its job.
@@ -111,7 +123,7 @@ export class DisjunctiveSearch {
         keys[r] = sorted[i]!;
       });
     }
-    this.loadByKeys(this.best.option.map((option, run) => (random.next() < 0.5 ? option : this.anyOption(run))));
+    this.beginByKeys(this.best.option.map((option, run) => (random.next() < 0.5 ? option : this.anyOption(run))));
   }
 
   private anyOption(run: number): number {
@@ -119,7 +131,7 @@ export class DisjunctiveSearch {
     return first + this.random.below(this.shop.optionFirst[run + 1]! - first);
   }
 
-  private loadBetween(): void {
+  private beginBetween(): void {
     const { population, random, keys, placesA, placesB } = this;
     const a = population[random.below(population.length)]!;
     let b = a;
@@ -130,15 +142,21 @@ export class DisjunctiveSearch {
     }
     const share = 0.3 + 0.4 * random.next();
     for (let run = 0; run < keys.length; run++) keys[run] = (1 - share) * placesA[run]! + share * placesB[run]!;
-    this.loadByKeys(share < 0.5 ? a.option : b.option);
+    this.beginByKeys(share < 0.5 ? a.option : b.option);
   }
 
-  private loadByKeys(option: Int32Array): void {
-    const { keys, shop } = this;
+  private beginByKeys(option: Int32Array): void {
+    const { keys, shop, scout } = this;
     const order = Int32Array.from({ length: shop.count }, (_, run) => run);
     // Equal keys keep the number's order, in which a job's runs follow each other.
     order.sort((a, b) => keys[a]! - keys[b]! || a - b);
-    this.graph.load(order, option);
+    if (scout === null || this.population.length >= this.most) {
+      this.begin(order, option);
+      return;
+    }
+    scout.begin(order, option);
+    for (let i = 0; i < SCOUTING && scout.move(); i++);
+    this.begin(scout.bestOrder, scout.bestOption);
   }
 }
 

@@ -1,10 +1,9 @@
 import type { Random } from '../random';
-import type { Graph } from './graph';
+import { Graph } from './graph';
+import type { MachineShop } from './machine-shop';
+import type { SequenceSearch } from './sequence-search';
+import { SLOTS, slot } from './tabu-list';
 
-/** Pairs of runs share this many slots of the tabu list by hash; two pairs in one slot only make it a little stricter. */
-const SLOTS = 1 << 18;
-
-/** Moves of equal estimate kept to choose from. */
 const NO_MOVE = 0x3fffffff;
 
 /**
@@ -13,12 +12,10 @@ const NO_MOVE = 0x3fffffff;
  * re-estimating heads and tails of the runs it passes (Taillard, ORSA J. Computing 6, 1994), and is forbidden while it
  * would turn back a pair of runs turned lately (Nowicki & Smutnicki, Management Science 42, 1996).
  */
-export class Tabu {
-  /** Best makespan of this search, and the order and options that have it. */
+export class Tabu implements SequenceSearch {
   best = NO_MOVE;
   readonly bestOrder: Int32Array;
   readonly bestOption: Int32Array;
-  moves = 0;
 
   private readonly until = new Int32Array(SLOTS);
   private readonly path: Int32Array;
@@ -35,11 +32,15 @@ export class Tabu {
   private fallbackOption = -1;
   private fallbackSeen = 0;
 
+  private moves = 0;
+  private readonly graph: Graph;
+
   constructor(
-    readonly graph: Graph,
+    shop: MachineShop,
     private readonly random: Random,
   ) {
-    const { count } = graph.shop;
+    this.graph = new Graph(shop);
+    const { count } = shop;
     this.bestOrder = new Int32Array(count);
     this.bestOption = new Int32Array(count);
     this.path = new Int32Array(count);
@@ -47,15 +48,14 @@ export class Tabu {
     this.newTail = new Int32Array(count);
   }
 
-  /** Begins a new search at the graph as it stands. */
-  begin(): void {
+  begin(order: Int32Array, option: Int32Array): void {
+    this.graph.load(order, option);
     this.until.fill(0);
     this.moves = 0;
     this.best = NO_MOVE;
     this.keepBest();
   }
 
-  /** Makes one move; false if the critical path has none, which proves the graph optimal. */
   move(): boolean {
     const { graph } = this;
     this.moves++;
@@ -340,9 +340,4 @@ export class Tabu {
     const least = 10 + count / (machines * machines);
     return Math.round(least + this.random.next() * least * 0.4);
   }
-}
-
-/** Slot of "`first` before `second`". */
-function slot(first: number, second: number): number {
-  return (Math.imul(first, 0x9e3779b1) ^ Math.imul(second, 0x85ebca6b)) >>> 14;
 }

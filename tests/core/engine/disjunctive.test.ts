@@ -57,6 +57,28 @@ describe('the search on machines alone', () => {
     }
   });
 
+  it('plans with one to four operators legally and within its bound, and alone with one takes all the work', async () => {
+    for (let seed = 1; seed <= 60; seed++) {
+      const jobShop = randomJobShop(seed);
+      const operators = 1 + (seed % 4);
+      const shop = jobShopAsShop(jobShop, operators);
+      expect(machineShopOf(problemOf(shop, shop.planFrom!))?.operators).toBe(operators);
+      let tick = 0;
+      const plan = await planShop(shop, {
+        at: shop.planFrom!,
+        seconds: Number.POSITIVE_INFINITY,
+        steps: 200,
+        seed,
+        clock: () => tick++,
+      });
+      expect(referee(shop, plan).breaches, `shop ${seed}`).toEqual([]);
+      expect(plan.bound!.finish).toBeLessThanOrEqual(plan.cost.finish + 1e-9);
+      if (operators > 1) continue;
+      const work = plan.runs.reduce((sum, run) => sum + run.end - run.start, 0);
+      expect(Math.round(plan.cost.finish * 60)).toBe(work);
+    }
+  });
+
   it('leaves shops with hands and pallets to the general search', () => {
     const demo = demoShop('2026-11-25');
     expect(machineShopOf(problemOf(demo, demo.planFrom!))).toBeNull();

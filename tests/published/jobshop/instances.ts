@@ -20,9 +20,9 @@ const at = (path: string) => readFileSync(new URL(path, import.meta.url), 'utf8'
 
 export const BOUNDS = JSON.parse(at('./bounds.json')) as readonly PublishedBounds[];
 
-/** A copied instance (see LICENCE beside this file) as an ordinary shop without hands or nights. */
-export function shopOf(name: string): Shop {
+/** A copied instance (see LICENCE beside this file) as an ordinary shop without nights, with so many operators if any. */
+export function shopOf(name: string, operators = 0): Shop {
   const jobShop = readJobShop(at(`./instances/${name}.txt`), name);
   if (!jobShop.ok) throw new Error(jobShop.faults[0]?.say);
-  return jobShopAsShop(jobShop.value);
+  return jobShopAsShop(jobShop.value, operators);
 }
