@@ -11,16 +11,22 @@ import { DONE, NO_PLAN } from './terminal';
 
 export const jobshop: Command = {
   name: 'jobshop',
-  line: 'FILE [--seconds S] [--seed N] [--json]',
-  summary: 'Plans a job shop of the public text formats for the earliest finish.',
+  line: 'FILE [--operators P] [--seconds S] [--seed N] [--json]',
+  summary:
+    'Plans a job shop of the public text formats for the earliest finish; with P operators, one of whom every operation needs throughout.',
   words: ['a job-shop text file'],
-  options: { seconds: { type: 'string' }, seed: { type: 'string' }, json: { type: 'boolean' } },
+  options: {
+    operators: { type: 'string' },
+    seconds: { type: 'string' },
+    seed: { type: 'string' },
+    json: { type: 'boolean' },
+  },
   async run(given, terminal) {
     const seconds = given.number('seconds', 10, 0.1, MOST_SECONDS);
     const seed = given.whole('seed', 1, 0, MOST_SEED);
     const file = given.word(0);
     const jobShop = readFrom(file, readJobShop(await readTextFile(file), basename(file, extname(file))));
-    const shop = jobShopAsShop(jobShop);
+    const shop = jobShopAsShop(jobShop, given.whole('operators', 0, 0, MOST_OPERATORS));
     const at = shop.planFrom ?? localAt({ zone: shop.zone, origin: 0 }, 0);
     const plan = await planned(terminal, (stopped) =>
       planShop(shop, { at, seconds, seed, clock: () => terminal.clock(), stopped }),
@@ -36,6 +42,8 @@ export const jobshop: Command = {
     return DONE;
   },
 };
+
+const MOST_OPERATORS = 1000;
 
 interface JobShopResult {
   readonly name: string;

@@ -37,6 +37,16 @@ describe('jobshop', () => {
     expect(out).toMatch(/^two: 2 jobs on 2 machines, done at 7 \(no plan ends sooner\)/);
   });
 
+  it('with one operator takes as long as all the work together', async () => {
+    const file = fileWith('two.txt', text);
+    const { code, out } = await command('jobshop', file, '--operators', '1', '--seconds', '1', '--json');
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toMatchObject({ makespan: 11, lower: 11 });
+    const refused = await command('jobshop', file, '--operators', '1.5');
+    expect(refused.code).toBe(2);
+    expect(refused.err).toMatch(/--operators "1.5" must be a whole number/);
+  });
+
   it('refuses a file that is no job shop, with line and remedy', async () => {
     const { code, err } = await command('jobshop', fileWith('bad.txt', '2 2\n0 3 1\n'));
     expect(code).toBe(2);
