@@ -25,11 +25,6 @@ export interface EngineOptions {
   readonly previous?: Plan;
   /** Told after each phase and then about ten times a second; `plan` only where it is better than the last one told. */
   readonly report?: (progress: EngineProgress) => void;
-  /**
-   * Where several engines search side by side: gives this one's best plan and gets the best of all, or null if that is
-   * its own. Awaited at every tenth of the limit - of the steps if they are given, else of the seconds - but the last.
-   */
-  readonly meet?: (best: Plan) => Promise<Plan | null>;
   /** Asked at least every 50 ms; true ends the search with the best plan so far. */
   readonly stopped?: () => boolean;
   /** Milliseconds of a clock that only goes forward. */
@@ -47,9 +42,6 @@ export interface EngineProgress {
 /** Milliseconds of search between two looks at the clock, the stop and the event loop. */
 const SLICE = 20;
 const REPORT_EVERY = 100;
-
-/** How often searches side by side meet. */
-const MEETINGS = 9;
 
 /** Seconds each program of the allocation gets in any case, and at most. */
 const LEAST_ALLOCATION = 2;
@@ -77,7 +69,6 @@ class Search {
   /** Where nothing but machines is scarce, the search that is made for that. */
   private readonly disjunctive: DisjunctiveSearch | null;
   private steps = 0;
-  private meetings = 0;
   private reportedTotal = Number.POSITIVE_INFINITY;
   private reportedAt = Number.NEGATIVE_INFINITY;
 
@@ -157,39 +148,13 @@ class Search {
       if (this.bound !== null && improver.bestTotal <= this.bound.total + MET) return 'proved';
       if (this.steps >= steps || this.seconds() >= options.seconds) return 'limit';
       if (options.stopped?.() === true) return 'stopped';
-      await this.meetIfDue();
       const sliceEnd = options.clock() + SLICE;
       const spent = this.seconds() / options.seconds;
       do this.step(options.steps === undefined ? spent : this.steps / options.steps);
-      while (this.steps < steps && options.clock() < sliceEnd && !this.isMeetingDue());
+      while (this.steps < steps && options.clock() < sliceEnd);
       if (options.clock() - this.reportedAt >= REPORT_EVERY) this.report('improve');
       await breathe();
     }
-  }
-
-  /** In steps the meetings come at the same moment of every search, so that what they bring is the same each time. */
-  private isMeetingDue(): boolean {
-    const { meet, steps } = this.options;
-    if (this.meetings >= MEETINGS) return false;
-    return meet !== undefined && steps !== undefined && this.steps >= (this.meetings + 1) * (steps / (MEETINGS + 1));
-  }
-
-  private async meetIfDue(): Promise<void> {
-    const { meet, steps, seconds } = this.options;
-    if (meet === undefined) return;
-    const isDue =
-      steps === undefined
-        ? this.meetings < MEETINGS && this.seconds() >= ((this.meetings + 1) * seconds) / (MEETINGS + 1)
-        : this.isMeetingDue();
-    if (!isDue) return;
-    this.meetings++;
-    const best = await meet(this.plan('limit'));
-    if (best === null) return;
-    const { problem, board, improver, disjunctive } = this;
-    const index = board.earlier.push(readSchedule(problem, best)) - 1;
-    improver.offer(recipeOfSchedule(problem, board.earlier[index]!, index));
-    const [order, option] = improver.sequence();
-    disjunctive?.join({ order, option, makespan: Math.round(best.cost.finish * 60) });
   }
 
   private step(progress: number): void {

@@ -5,7 +5,7 @@ import type { SequenceSearch } from './sequence-search';
 import { Tabu } from './tabu';
 
 /** A sequence of all machines, as an order of the runs, with its makespan. */
-export interface Elite {
+interface Elite {
   readonly order: Int32Array;
   readonly option: Int32Array;
   makespan: number;
@@ -72,12 +72,6 @@ export class DisjunctiveSearch {
     } else if (++this.sinceGain > this.patience || !hasMoved) {
       this.endTabu();
     }
-  }
-
-  /** Takes a sequence found elsewhere into the population. */
-  join(elite: Elite): void {
-    this.admit(elite);
-    if (elite.makespan < this.best.makespan) this.best = elite;
   }
 
   private bestOfTabu(): Elite {
