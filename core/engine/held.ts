@@ -115,15 +115,13 @@ function onFloor(problem: Problem, slots: Slots, schedule: Schedule, conflicts: 
       const before = Math.min(problem.holdAfter[run]!, cut);
       const from = Math.max(at.start + before, now);
       const check = problem.checkMinutes[run]!;
-      at.checkStart = slots.crewFrom(
-        problem.optionCrew[option]!,
-        from,
-        check,
-        problem.workSpot[machine]!,
-        NONE,
-        nobody(),
-      );
-      at.checkPerson = slots.person;
+      const spot = problem.workSpot[machine]!;
+      const found = slots.crewFrom(problem.optionCrew[option]!, from, check, spot, NONE, nobody());
+      at.checkStart = found < NEVER ? found : from;
+      at.checkPerson = found < NEVER ? slots.person : firstOfCrew(problem, option);
+      if (found >= NEVER) {
+        conflicts.push({ run, say: `${problem.runIds[run]} is running, but nobody can check its first piece` });
+      }
       at.end = at.checkStart + check + cut - before;
     }
   }

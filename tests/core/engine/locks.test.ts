@@ -109,6 +109,36 @@ describe('what is held', () => {
     expect(referee(shop, plan).legal).toBe(true);
   });
 
+  it('says so where nobody comes any more to check and take off what runs', async () => {
+    const shop = smallShop({
+      horizonDays: 1,
+      people: [{ id: 'Ada', hours: [{ days: ['mon'], from: '06:00', to: '12:00' }] }],
+      jobs: [
+        {
+          id: 'J',
+          due: '2026-12-03T12:00',
+          route: [
+            {
+              id: '10',
+              machines: [{ machine: 'M1', cycle: 120 }],
+              fixture: 'vice',
+              load: 10,
+              unload: 10,
+              firstPiece: { after: 90, minutes: 10 },
+            },
+          ],
+        },
+      ],
+      floor: [{ run: 'J/10/1', state: 'running', machine: 'M1', pallet: 'P1', start: '2026-11-30T12:10' }],
+    });
+    const plan = await planned(shop);
+    expect(plan.conflicts.map((conflict) => conflict.run)).toContain('J/10/1');
+    expect(plan.conflicts[0]?.say).toContain('nobody can check its first piece');
+    const verdict = referee(shop, plan);
+    expect(verdict.breaches).toEqual([]);
+    expect(verdict.conflicts.length).toBeGreaterThan(0);
+  });
+
   it('leaves out what does not fit before the horizon, and says why', async () => {
     const shop = smallShop({
       horizonDays: 1,
