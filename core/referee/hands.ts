@@ -29,7 +29,8 @@ function checkBench({ planned, need, entry, cut }: Stay): Finding[] {
       finding(2, 'work-missing', [run], `Nobody is planned to do the work of ${run} at bench ${machine}.`),
     ];
   }
-  if (work.start !== start || work.end !== end || end <= start) {
+  const isTooShort = cut === 0 ? end < start : end <= start;
+  if (work.start !== start || work.end !== end || isTooShort) {
     const say = `${work.person} does not work on ${run} at ${machine} from its start to its end.`;
     found.push(finding(2, 'work-span', [run], say));
   }
