@@ -14,7 +14,7 @@ export default defineConfig({
         resolve: { alias },
         test: {
           name: 'unit',
-          include: ['tests/*.test.ts', 'tests/{core,main,published}/**/*.test.ts'],
+          include: ['tests/*.test.ts', 'tests/{bench,core,main,published}/**/*.test.ts'],
           environment: 'node',
           testTimeout: 60_000,
         },

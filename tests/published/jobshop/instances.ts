@@ -20,9 +20,13 @@ const at = (path: string) => readFileSync(new URL(path, import.meta.url), 'utf8'
 
 export const BOUNDS = JSON.parse(at('./bounds.json')) as readonly PublishedBounds[];
 
+/** Instances whose operations have a choice of machines stand beside, in a folder with a LICENCE of its own. */
+const FLEXIBLE = /^(brandimarte|kacem)-/;
+
 /** A copied instance (see LICENCE beside this file) as an ordinary shop without nights, with so many operators if any. */
 export function shopOf(name: string, operators = 0): Shop {
-  const jobShop = readJobShop(at(`./instances/${name}.txt`), name);
+  const folder = FLEXIBLE.test(name) ? '../flexible/instances' : './instances';
+  const jobShop = readJobShop(at(`${folder}/${name}.txt`), name);
   if (!jobShop.ok) throw new Error(jobShop.faults[0]?.say);
   return jobShopAsShop(jobShop.value, operators);
 }
