@@ -80,9 +80,12 @@ export function createPlanStore(api: Api): PlanStore {
 
   const ended = { running: false, stopping: false, progress: null };
   api.on('plan.progress', (progress) => store.setState({ running: true, progress }));
+  // Read before planning is called ended: the plan before it must not stand there as the new one, not for a moment.
   api.on('plan.done', () => {
-    store.setState(ended);
-    void store.getState().load();
+    void store
+      .getState()
+      .load()
+      .then(() => store.setState(ended));
   });
   api.on('plan.failed', ({ faults }) => store.setState({ ...ended, faults }));
   // The services know whether the change outdates the plan, or took it away.

@@ -58,6 +58,21 @@ describe('the state of the plan', () => {
     expect(store.getState()).toMatchObject({ running: false, progress: null });
   });
 
+  it('never shows the plan before as the one just made', async () => {
+    let id = 1;
+    const { api, store } = setUp(() => planView({ id }));
+    await settled(store);
+    await store.getState().plan();
+    const shownWhenReady: (number | undefined)[] = [];
+    store.subscribe(({ running, view }) => {
+      if (!running) shownWhenReady.push(view?.id);
+    });
+    id = 2;
+    api.say('plan.done', { id: 2 });
+    await vi.waitFor(() => expect(store.getState().running).toBe(false));
+    expect(new Set(shownWhenReady)).toEqual(new Set([2]));
+  });
+
   it('does not start a second run while one is going', async () => {
     const { api, store } = setUp();
     await settled(store);
