@@ -1,46 +1,69 @@
 import { NONE, type Problem } from '../problem';
 import type { Schedule } from './schedule';
 import type { Slots } from './slots';
-import type { Stay } from './stay';
 
-/** Writes a placement into the schedule and takes what it needs from the slots. */
-export function book(problem: Problem, slots: Slots, schedule: Schedule, run: number, at: Stay): void {
-  schedule.placed[run] = 1;
-  schedule.option[run] = at.option;
-  schedule.pallet[run] = at.pallet;
-  schedule.loadPerson[run] = at.loadPerson;
-  schedule.loadStart[run] = at.loadStart;
-  schedule.start[run] = at.start;
-  schedule.checkPerson[run] = at.checkPerson;
-  schedule.checkStart[run] = at.checkStart;
-  schedule.end[run] = at.end;
-  schedule.workPerson[run] = at.workPerson;
-  schedule.unloadPerson[run] = at.unloadPerson;
-  schedule.unloadStart[run] = at.unloadStart;
-  schedule.on[run] = at.on;
-  schedule.off[run] = at.off;
-
-  const machine = problem.optionMachine[at.option]!;
+/** Takes from the slots what the run needs where the schedule has it. */
+export function take(problem: Problem, slots: Slots, schedule: Schedule, run: number): void {
+  const machine = problem.optionMachine[schedule.option[run]!]!;
   const workSpot = problem.workSpot[machine]!;
   const loadSpot = problem.loadSpot[machine]!;
   const places = problem.machinePlaces[machine]!;
   const station = problem.machineStations[machine]!;
-  const load = problem.load[run]!;
-  const unload = problem.unload[run]!;
-  if (problem.isTable[machine] === 1) slots.machines[machine]!.add(at.on, at.off, 0);
-  else slots.machines[machine]!.add(at.start, at.end, 0);
-  if (at.workPerson !== NONE) slots.people[at.workPerson]!.add(at.start, at.end, workSpot);
-  if (at.loadPerson !== NONE) {
-    slots.people[at.loadPerson]!.add(at.loadStart, at.loadStart + load, loadSpot);
-    if (station !== NONE) slots.stations[station]!.add(at.loadStart, at.loadStart + load);
+  const { people, pallets, machines, stations } = slots;
+  const [on, off, start, end] = [schedule.on[run]!, schedule.off[run]!, schedule.start[run]!, schedule.end[run]!];
+  if (problem.isTable[machine] === 1) machines[machine]!.add(on, off, 0, run);
+  else machines[machine]!.add(start, end, 0, run);
+  const worker = schedule.workPerson[run]!;
+  if (worker !== NONE) people[worker]!.add(start, end, workSpot, run);
+  const loader = schedule.loadPerson[run]!;
+  if (loader !== NONE) {
+    const from = schedule.loadStart[run]!;
+    people[loader]!.add(from, from + problem.load[run]!, loadSpot, run);
+    if (station !== NONE) stations[station]!.add(from, from + problem.load[run]!);
   }
-  if (at.checkPerson !== NONE) {
-    slots.people[at.checkPerson]!.add(at.checkStart, at.checkStart + problem.checkMinutes[run]!, workSpot);
+  const checker = schedule.checkPerson[run]!;
+  if (checker !== NONE) {
+    const from = schedule.checkStart[run]!;
+    people[checker]!.add(from, from + problem.checkMinutes[run]!, workSpot, run);
   }
-  if (at.unloadPerson !== NONE) {
-    slots.people[at.unloadPerson]!.add(at.unloadStart, at.off, loadSpot);
-    if (station !== NONE) slots.stations[station]!.add(at.unloadStart, at.unloadStart + unload);
+  const unloader = schedule.unloadPerson[run]!;
+  if (unloader !== NONE) {
+    const from = schedule.unloadStart[run]!;
+    people[unloader]!.add(from, off, loadSpot, run);
+    if (station !== NONE) stations[station]!.add(from, from + problem.unload[run]!);
   }
-  if (at.pallet !== NONE && at.off > at.on) slots.pallets[at.pallet]!.add(at.on, at.off, 0);
-  if (places !== NONE && at.off > at.on) slots.places[places]!.add(at.on, at.off);
+  if (off <= on) return;
+  const pallet = schedule.pallet[run]!;
+  if (pallet !== NONE) pallets[pallet]!.add(on, off, 0, run);
+  if (places !== NONE) slots.places[places]!.add(on, off);
+}
+
+/** Gives back what {@link take} took. */
+export function giveBack(problem: Problem, slots: Slots, schedule: Schedule, run: number): void {
+  const machine = problem.optionMachine[schedule.option[run]!]!;
+  const places = problem.machinePlaces[machine]!;
+  const station = problem.machineStations[machine]!;
+  const { people, pallets, machines, stations } = slots;
+  const [on, off, start] = [schedule.on[run]!, schedule.off[run]!, schedule.start[run]!];
+  machines[machine]!.remove(problem.isTable[machine] === 1 ? on : start);
+  const worker = schedule.workPerson[run]!;
+  if (worker !== NONE) people[worker]!.remove(start);
+  const loader = schedule.loadPerson[run]!;
+  if (loader !== NONE) {
+    const from = schedule.loadStart[run]!;
+    people[loader]!.remove(from);
+    if (station !== NONE) stations[station]!.remove(from, from + problem.load[run]!);
+  }
+  const checker = schedule.checkPerson[run]!;
+  if (checker !== NONE) people[checker]!.remove(schedule.checkStart[run]!);
+  const unloader = schedule.unloadPerson[run]!;
+  if (unloader !== NONE) {
+    const from = schedule.unloadStart[run]!;
+    people[unloader]!.remove(from);
+    if (station !== NONE) stations[station]!.remove(from, from + problem.unload[run]!);
+  }
+  if (off <= on) return;
+  const pallet = schedule.pallet[run]!;
+  if (pallet !== NONE) pallets[pallet]!.remove(on);
+  if (places !== NONE) slots.places[places]!.remove(on, off);
 }

@@ -1,112 +1,76 @@
 import { NONE, type Problem } from '../problem';
 import type { Interval } from '../time';
 import type { Board } from './board';
+import type { Bookings } from './bookings';
 import type { Pricer } from './cost';
 import type { Random } from './random';
-import type { Recipe } from './recipe';
-import type { Schedule } from './schedule';
+import type { Repair } from './repair';
 
-/** The small changes of a recipe that the search tries. They look at the schedule built last to see where one may help. */
+/** Most runs lifted from one machine in one change. */
+const LONGEST = 12;
+
+/** The changes the search tries: which runs are lifted, in which order and with which wishes they are put back. */
 export class Changes {
-  private readonly critical: Int32Array;
   /** Runs with more than one option. */
   private readonly flexible: Int32Array;
-  private readonly position: Int32Array;
   /** Unattended stretches whose hours have a price. */
   private readonly nights: readonly Interval[];
+  private readonly chosen: number[] = [];
 
   constructor(
     private readonly problem: Problem,
     private readonly board: Board,
     private readonly pricer: Pricer,
     private readonly random: Random,
-    private readonly recipe: Recipe,
+    private readonly repair: Repair,
   ) {
     const { tonight, laterNights } = problem.shop.weights;
     const isTonight = (s: Interval) => s.end === problem.tonight?.end;
     this.nights = problem.unattended.filter((s) => (isTonight(s) ? tonight > 0 : laterNights > 0));
-    this.critical = new Int32Array(problem.runCount);
-    this.position = new Int32Array(problem.runCount);
     this.flexible = Int32Array.from({ length: problem.runCount }, (_, run) => run).filter(
       (run) => problem.optionFirst[run + 1]! - problem.optionFirst[run]! > 1,
     );
   }
 
-  /** Makes one change to the recipe, of a kind drawn by chance. */
-  make(): void {
-    const { random, recipe } = this;
+  /** Makes one change of a kind drawn by chance; false if it must be taken back. */
+  make(): boolean {
+    const { random, repair } = this;
+    repair.begin();
     const kind = random.next();
-    if (kind < 0.18 && this.flexible.length > 0) {
-      const run = this.flexible[random.below(this.flexible.length)]!;
-      recipe.choice[run] = this.anotherOption(run);
-      recipe.anchor[run] = NONE;
-    } else if (kind < 0.48) {
-      this.hurryCritical();
-    } else if (kind < 0.6) {
-      this.moveOperation();
-    } else if (kind < 0.62) {
-      recipe.anchor.fill(NONE);
-    } else if (kind < 0.7) {
-      this.keepForNight();
-    } else if (kind < 0.76) {
-      this.leaveOn();
-    } else {
-      this.moveRun();
-    }
+    if (kind < 0.15) this.moveElsewhere();
+    else if (kind < 0.4) this.hurryLate();
+    else if (kind < 0.65) this.reorder();
+    else if (kind < 0.72) this.swap();
+    else if (kind < 0.9) this.keepForNight();
+    else if (kind < 0.95) this.leaveOn();
+    else this.moveOperation();
+    return repair.mend();
   }
 
-  /**
-   * Lets a run begin its cut with a night that counts, or so that it ends with it, alone or with another run of its
-   * machine after it; or lets one that waits for a night wait no longer.
-   */
-  private keepForNight(): void {
-    const { recipe, problem, board, random } = this;
-    const { schedule } = board;
-    const from = random.below(recipe.order.length);
-    if (random.next() < 0.4) {
-      const waiting = firstWhere(recipe.notBefore, from, (minute) => minute > 0);
-      if (waiting !== NONE) recipe.notBefore[waiting] = 0;
-      return;
-    }
-    if (schedule.placed[from] === 0) return;
-    const start = schedule.start[from]!;
-    const night = this.nights.find((s) => s.end > start);
-    if (night === undefined) return;
-    recipe.anchor[from] = NONE;
-    const isFirst = random.next() < 0.6;
-    const length = schedule.end[from]! - start + (random.next() < 0.4 ? this.lengthBeside(from) : 0);
-    recipe.notBefore[from] = Math.max(problem.now, isFirst ? night.start : night.end - length);
+  private anyRun(): number {
+    return this.random.below(this.problem.runCount);
   }
 
-  /** Minutes of some other run on the same machine, 0 if a few draws find none. */
-  private lengthBeside(run: number): number {
-    const { problem, board, random } = this;
-    const { schedule } = board;
-    const machine = problem.optionMachine[schedule.option[run]!];
-    for (let draw = 0; draw < 8; draw++) {
-      const other = random.below(problem.runCount);
-      if (other === run || schedule.placed[other] === 0) continue;
-      if (problem.optionMachine[schedule.option[other]!] === machine)
-        return schedule.end[other]! - schedule.start[other]!;
-    }
-    return 0;
+  private bookingsOf(run: number): Bookings {
+    const { problem, board } = this;
+    return board.slots.machines[problem.optionMachine[board.schedule.option[run]!]!]!;
   }
 
-  /** Leaves a run on until the hand that took it off has done the next thing, or no longer. */
-  private leaveOn(): void {
-    const { recipe, board, random } = this;
-    const { schedule } = board;
-    const run = random.below(recipe.order.length);
-    if (random.next() < 0.4) {
-      const staying = firstWhere(recipe.linger, run, (minutes) => minutes > 0);
-      if (staying !== NONE) recipe.linger[staying] = 0;
-      return;
-    }
-    if (schedule.placed[run] === 0 || schedule.unloadPerson[run] === NONE) return;
-    recipe.anchor[run] = NONE;
-    const bookings = board.slots.people[schedule.unloadPerson[run]!]!;
-    const next = bookings.firstEndingAfter(schedule.off[run]!) + random.below(2);
-    if (next < bookings.count) recipe.linger[run] = bookings.end[next]! - schedule.end[run]!;
+  /** The place of a run among the bookings of its machine. */
+  private placeOf(run: number, bookings: Bookings): number {
+    const { start, end } = this.board.schedule;
+    let i = bookings.firstEndingAfter(start[run]!);
+    while (i < bookings.count && bookings.run[i] !== run && bookings.start[i]! < end[run]!) i++;
+    return i;
+  }
+
+  /** A run anew, on another machine of its own if it has any, before whatever stood in its way. */
+  private moveElsewhere(): void {
+    const { flexible, random, repair } = this;
+    const run = flexible.length > 0 && random.next() < 0.7 ? flexible[random.below(flexible.length)]! : this.anyRun();
+    repair.touch(run);
+    repair.wishes.choice[run] = this.anotherOption(run);
+    repair.lift(run);
   }
 
   private anotherOption(run: number): number {
@@ -116,65 +80,94 @@ export class Changes {
     return pick === count ? NONE : first + pick;
   }
 
-  private moveRun(): void {
-    const count = this.recipe.order.length;
-    const from = this.random.below(count);
-    // Mostly near, sometimes anywhere.
-    const reach = this.random.next() < 0.7 ? Math.min(count, 12) : count;
-    const to = Math.min(count - 1, Math.max(0, from + this.random.below(2 * reach + 1) - reach));
-    this.move(from, to);
+  /** Lifts runs that follow each other on a machine and puts them back in another order, or as before but closer. */
+  private reorder(): void {
+    const { board, random, chosen } = this;
+    const run = this.anyRun();
+    if (board.schedule.placed[run] === 0) {
+      this.repair.lift(run);
+      return;
+    }
+    const bookings = this.bookingsOf(run);
+    const from = this.placeOf(run, bookings);
+    const length = 2 + random.below(random.next() < 0.2 ? LONGEST : 4);
+    chosen.length = 0;
+    for (let i = from; i < Math.min(bookings.count, from + length); i++) chosen.push(bookings.run[i]!);
+    const how = random.next();
+    if (how < 0.5) {
+      // One of them goes first.
+      const [first] = chosen.splice(random.below(chosen.length), 1);
+      if (first !== undefined) chosen.unshift(first);
+    } else if (how < 0.75) {
+      this.shuffleChosen();
+    }
+    this.liftChosen();
   }
 
-  /** Moves all runs of one operation together, keeping their order. */
-  private moveOperation(): void {
-    const { problem, random } = this;
-    const { order } = this.recipe;
-    const group = problem.runGroup[order[random.below(order.length)]!]!;
-    let to = random.below(order.length);
-    for (let i = 0; i < order.length; i++) {
-      if (problem.runGroup[order[i]!] !== group) continue;
-      this.move(i, to);
-      if (i < to) i--;
-      to = Math.min(to + 1, order.length - 1);
-      if (random.next() < 0.05) break;
+  private shuffleChosen(): void {
+    const { chosen, random } = this;
+    for (let i = chosen.length - 1; i > 0; i--) {
+      const j = random.below(i + 1);
+      [chosen[i], chosen[j]] = [chosen[j]!, chosen[i]!];
     }
+  }
+
+  private liftChosen(): void {
+    for (const run of this.chosen) this.repair.lift(run);
+  }
+
+  /** Two runs anew, the later one first. */
+  private swap(): void {
+    const { random, board, repair, problem } = this;
+    const a = this.anyRun();
+    let b = this.anyRun();
+    for (let draw = 0; draw < 4 && problem.runGroup[a] === problem.runGroup[b]; draw++) b = this.anyRun();
+    const isLater = board.schedule.start[b]! > board.schedule.start[a]!;
+    repair.lift(isLater ? b : a);
+    if (random.next() < 0.3) {
+      const extra = this.anyRun();
+      repair.lift(extra);
+    }
+    repair.lift(isLater ? a : b);
+  }
+
+  /** All runs of one operation anew, after or before some others. */
+  private moveOperation(): void {
+    const { problem, random, repair, chosen } = this;
+    const group = problem.runGroup[this.anyRun()]!;
+    chosen.length = 0;
+    for (let run = 0; run < problem.runCount; run++) if (problem.runGroup[run] === group) chosen.push(run);
+    for (let extra = random.below(5); extra > 0; extra--) chosen.push(this.anyRun());
+    if (random.next() < 0.5) chosen.reverse();
+    for (const run of chosen) repair.lift(run);
   }
 
   /**
-   * Takes a run that a late job, or the end of the plan, waits for and puts it before the run that stands in its way
-   * on the machine.
+   * Takes a run that a late job, or the end of the plan, waits for and puts it before the runs that stand in its way on
+   * the machine.
    */
-  private hurryCritical(): void {
-    const { board, position, random } = this;
-    const { order } = this.recipe;
-    const { schedule } = board;
-    const count = this.traceCritical();
-    if (count < 2) {
-      this.moveRun();
-      return;
-    }
-    for (let i = 0; i < order.length; i++) position[order[i]!] = i;
-    const at = random.below(count - 1);
-    const later = this.critical[at]!;
-    const earlier = this.critical[at + 1]!;
-    if (schedule.placed[later] === 0 || position[later]! < position[earlier]!) {
-      this.moveRun();
-      return;
-    }
-    this.move(position[later]!, position[earlier]!);
-  }
-
-  /** From a late (or the last) run back through what each waited for; the length of that chain. */
-  private traceCritical(): number {
-    const { problem, board, critical, random, pricer } = this;
-    const { schedule } = board;
+  private hurryLate(): void {
+    const { problem, random, repair, pricer } = this;
     let run = this.runToHurry(random.below(problem.jobCount), pricer.jobFinish);
-    let count = 0;
-    while (run !== NONE && count < critical.length) {
-      critical[count++] = run;
-      run = this.waitedFor(run, schedule);
+    if (run === NONE) {
+      this.reorder();
+      return;
     }
-    return count;
+    // Somewhere back along what the run waits for.
+    let steps = random.below(6);
+    for (let before = run; steps > 0 && before !== NONE; steps--) {
+      run = before;
+      before = this.waitedFor(run);
+    }
+    const bookings = this.bookingsOf(run);
+    const at = this.placeOf(run, bookings);
+    const reach = 1 + random.below(random.next() < 0.3 ? LONGEST : 3);
+    repair.lift(run);
+    const first = Math.max(0, at - reach);
+    this.chosen.length = 0;
+    // Lifting it closed the gap: what was before it is still at its place.
+    for (let i = first; i < at; i++) this.chosen.push(bookings.run[i]!);
+    this.liftChosen();
   }
 
   private runToHurry(job: number, jobFinish: Int32Array): number {
@@ -197,10 +190,9 @@ export class Changes {
   }
 
   /** The run whose end is nearest before this one's beginning, among its predecessors and those on its machine. */
-  private waitedFor(run: number, schedule: Schedule): number {
-    const { problem } = this;
-    const machine = problem.optionMachine[schedule.option[run]!]!;
-    const start = schedule.start[run]!;
+  private waitedFor(run: number): number {
+    const { problem, board } = this;
+    const { schedule } = board;
     let nearest = NONE;
     let nearestEnd = problem.now;
     for (let i = problem.before.start[run]!; i < problem.before.start[run + 1]!; i++) {
@@ -210,32 +202,73 @@ export class Changes {
         nearestEnd = schedule.off[previous]!;
       }
     }
-    for (let other = 0; other < problem.runCount; other++) {
-      if (schedule.placed[other] === 0 || problem.optionMachine[schedule.option[other]!] !== machine) continue;
-      if (schedule.end[other]! <= start && schedule.end[other]! > nearestEnd) {
-        nearest = other;
-        nearestEnd = schedule.end[other]!;
-      }
-    }
+    const bookings = this.bookingsOf(run);
+    const at = this.placeOf(run, bookings);
+    if (at > 0 && bookings.end[at - 1]! > nearestEnd) nearest = bookings.run[at - 1]!;
     return nearest;
   }
 
-  /** An order by chance, with nothing chosen, kept or waited for. */
-  shuffle(): void {
-    const { recipe, random } = this;
-    for (let i = recipe.order.length - 1; i > 0; i--) this.move(i, random.below(i + 1));
-    recipe.choice.fill(NONE);
-    recipe.notBefore.fill(0);
-    recipe.linger.fill(0);
+  /**
+   * Lets a run begin its cut with a night that counts, or so that it ends with it, alone or with another run of its
+   * machine after it; or lets one that waits for a night wait no longer. What stands there makes room.
+   */
+  private keepForNight(): void {
+    const { repair, problem, board, random, chosen } = this;
+    const { schedule } = board;
+    const { notBefore } = repair.wishes;
+    const run = this.anyRun();
+    if (random.next() < 0.3) {
+      const waiting = firstWhere(notBefore, run, (minute) => minute > 0);
+      if (waiting === NONE) return;
+      repair.touch(waiting);
+      notBefore[waiting] = 0;
+      repair.lift(waiting);
+      return;
+    }
+    if (schedule.placed[run] === 0 || !repair.canLift(run)) return;
+    const night = this.nights[random.below(this.nights.length)];
+    if (night === undefined) return;
+    repair.touch(run);
+    const length = schedule.end[run]! - schedule.start[run]! + (random.next() < 0.4 ? this.lengthBeside(run) : 0);
+    const from = Math.max(problem.now, random.next() < 0.6 ? night.start : night.end - length);
+    notBefore[run] = from;
+    const bookings = this.bookingsOf(run);
+    chosen.length = 0;
+    for (let i = bookings.firstEndingAfter(from); i < bookings.count && bookings.start[i]! < from + length; i++) {
+      if (bookings.run[i] !== run) chosen.push(bookings.run[i]!);
+    }
+    repair.lift(run);
+    this.liftChosen();
   }
 
-  private move(from: number, to: number): void {
-    const { order, anchor } = this.recipe;
-    const run = order[from]!;
-    anchor[run] = NONE;
-    if (from < to) order.copyWithin(from, from + 1, to + 1);
-    else order.copyWithin(to + 1, to, from);
-    order[to] = run;
+  /** Minutes of some other run on the same machine, 0 if it is alone there. */
+  private lengthBeside(run: number): number {
+    const bookings = this.bookingsOf(run);
+    const i = this.random.below(bookings.count);
+    return bookings.run[i] === run ? 0 : bookings.end[i]! - bookings.start[i]!;
+  }
+
+  /** Leaves a run on until the hand that took it off has done the next thing, or no longer. */
+  private leaveOn(): void {
+    const { repair, board, random } = this;
+    const { schedule } = board;
+    const { linger } = repair.wishes;
+    const run = this.anyRun();
+    if (random.next() < 0.4) {
+      const staying = firstWhere(linger, run, (minutes) => minutes > 0);
+      if (staying === NONE) return;
+      repair.touch(staying);
+      linger[staying] = 0;
+      repair.lift(staying);
+      return;
+    }
+    if (schedule.placed[run] === 0 || schedule.unloadPerson[run] === NONE || !repair.canLift(run)) return;
+    const bookings = board.slots.people[schedule.unloadPerson[run]!]!;
+    const next = bookings.firstEndingAfter(schedule.off[run]!) + random.below(2);
+    if (next >= bookings.count) return;
+    repair.touch(run);
+    linger[run] = bookings.end[next]! - schedule.end[run]!;
+    repair.lift(run);
   }
 }
 

@@ -1,7 +1,8 @@
-import { NONE, type Problem } from '../problem';
-import { MOVED_AFTER, type Plan, type PlanCost, ROUND_PAUSE } from '../shop';
+import { NONE, type Problem, type Rows } from '../problem';
+import { MOVED_AFTER, type Plan, type PlanCost } from '../shop';
 import type { Interval } from '../time';
-import type { Bookings } from './bookings';
+import type { Attendances } from './attendances';
+import { rowsBy } from './rows';
 import type { Schedule } from './schedule';
 
 /** Where the released plan has each run, in this problem's indices and minutes; NONE where it has it not. */
@@ -12,7 +13,8 @@ interface Released {
 
 /**
  * Prices schedules of one problem. Parts are in the units of {@link PlanCost}; the fields are overwritten by each
- * pricing, so that pricing a million schedules allocates nothing.
+ * pricing. A whole schedule is priced by {@link price}; after a change only what {@link mark} was told of is counted
+ * again, so that a change of three runs costs the same in a shop of sixty and of two thousand.
  */
 export class Pricer implements PlanCost {
   lateness = 0;
@@ -29,30 +31,90 @@ export class Pricer implements PlanCost {
   readonly jobFinish: Int32Array;
 
   private readonly nights: readonly Interval[];
-  private readonly cutsAtDawn: Uint8Array;
   private readonly hasExtra: boolean;
   private readonly released: Released | null;
   private readonly shortestCut: Int32Array;
+  private readonly jobRuns: Rows;
+
+  // What each run and person adds, in minutes and counts, and the sums: whole numbers, so that nothing drifts.
+  private readonly runTonight: Int32Array;
+  private readonly runLater: Int32Array;
+  private readonly runFlow: Int32Array;
+  private readonly runMoved: Uint8Array;
+  /** The machine a run keeps cutting at dawn, or NONE. */
+  private readonly runAtDawn: Int32Array;
+  private readonly cutsAtDawn: Int32Array;
+  private readonly personExtra: Int32Array;
+  private tonightMinutes = 0;
+  private laterMinutes = 0;
+  private flowMinutes = 0;
+  private movedRuns = 0;
+  private machinesAtDawn = 0;
+
+  private readonly markedRuns: Marks;
+  private readonly markedJobs: Marks;
+  private readonly markedPeople: Marks;
 
   constructor(
     private readonly problem: Problem,
     released: Plan | undefined,
   ) {
-    const { tonight } = problem;
-    this.jobFinish = new Int32Array(problem.jobCount);
+    const { tonight, runCount, jobCount, machineCount, personCount } = problem;
+    this.jobFinish = new Int32Array(jobCount).fill(NONE);
     this.nights = problem.unattended.filter((s) => tonight === null || s.start >= tonight.end);
-    this.cutsAtDawn = new Uint8Array(problem.machineCount);
     this.hasExtra = problem.extra.start.length > 0;
     this.released = released === undefined ? null : releasedTimes(problem, released);
     this.shortestCut = shortestCuts(problem);
+    this.jobRuns = rowsBy(problem.runJob, jobCount);
+    this.runTonight = new Int32Array(runCount);
+    this.runLater = new Int32Array(runCount);
+    this.runFlow = new Int32Array(runCount);
+    this.runMoved = new Uint8Array(runCount);
+    this.runAtDawn = new Int32Array(runCount).fill(NONE);
+    this.cutsAtDawn = new Int32Array(machineCount);
+    this.personExtra = new Int32Array(personCount);
+    this.markedRuns = new Marks(runCount);
+    this.markedJobs = new Marks(jobCount);
+    this.markedPeople = new Marks(personCount);
   }
 
   /** Prices a schedule; `people` holds each person's attendances in order of start. Returns the total. */
-  price(schedule: Schedule, people: readonly Bookings[]): number {
-    this.priceCutting(schedule);
-    this.priceJobs(schedule);
-    this.priceHands(people);
-    this.moved = this.released === null ? 0 : countMoved(this.problem, schedule, this.released);
+  price(schedule: Schedule, people: readonly Attendances[]): number {
+    this.markedRuns.setAll();
+    this.markedJobs.setAll();
+    if (this.hasExtra) this.markedPeople.setAll();
+    return this.priceMarked(schedule, people);
+  }
+
+  /** A run leaves where this schedule has it, or has come there: it is counted again at the next pricing. */
+  mark(schedule: Schedule, run: number): void {
+    this.markedRuns.set(run);
+    this.markedJobs.set(this.problem.runJob[run]!);
+    if (!this.hasExtra || schedule.placed[run] === 0) return;
+    const { markedPeople } = this;
+    markedPeople.set(schedule.loadPerson[run]!);
+    markedPeople.set(schedule.unloadPerson[run]!);
+    markedPeople.set(schedule.checkPerson[run]!);
+    markedPeople.set(schedule.workPerson[run]!);
+  }
+
+  /** Counts again what is marked; the rest must be as it was at the last pricing. Returns the total. */
+  priceMarked(schedule: Schedule, people: readonly Attendances[]): number {
+    const { markedRuns, markedJobs, markedPeople } = this;
+    for (let i = 0; i < markedRuns.count; i++) this.countRun(schedule, markedRuns.items[i]!);
+    let isJobMoved = false;
+    for (let i = 0; i < markedJobs.count; i++) isJobMoved = this.countJob(schedule, markedJobs.items[i]!) || isJobMoved;
+    for (let i = 0; i < markedPeople.count; i++) this.countExtra(people, markedPeople.items[i]!);
+    markedRuns.clear();
+    markedJobs.clear();
+    markedPeople.clear();
+    if (isJobMoved) this.sumJobs();
+    this.sumHands(people);
+    this.tonight = this.tonightMinutes / 60;
+    this.laterNights = this.laterMinutes / 60;
+    this.flow = this.flowMinutes / 60;
+    this.moved = this.movedRuns;
+    this.morning = this.machinesAtDawn;
     const { weights } = this.problem.shop;
     this.total =
       weights.lateness * this.lateness +
@@ -73,121 +135,136 @@ export class Pricer implements PlanCost {
     return { lateness, tonight, laterNights, morning, rounds, extraHours, moved, flow, finish, total };
   }
 
-  private priceCutting(schedule: Schedule): void {
-    const { problem, cutsAtDawn } = this;
-    cutsAtDawn.fill(0);
-    let tonight = 0;
-    let later = 0;
-    let flow = 0;
-    for (let run = 0; run < problem.runCount; run++) {
-      if (schedule.placed[run] === 0) {
-        flow += problem.horizon - problem.now;
-        continue;
-      }
-      const machine = problem.optionMachine[schedule.option[run]!]!;
-      if (problem.isBench[machine] === 1) continue;
-      const checkStart = schedule.checkStart[run]!;
-      let from = schedule.start[run]!;
-      const end = schedule.end[run]!;
-      flow += Math.max(0, end - problem.now);
-      if (checkStart !== NONE) {
-        const hold = from + Math.min(problem.holdAfter[run]!, problem.optionCut[schedule.option[run]!]!);
-        tonight += this.cutTonight(machine, from, hold);
-        later += this.cutLater(from, hold);
-        from = checkStart + problem.checkMinutes[run]!;
-      }
-      tonight += this.cutTonight(machine, from, end);
-      later += this.cutLater(from, end);
+  private countRun(schedule: Schedule, run: number): void {
+    this.tonightMinutes -= this.runTonight[run]!;
+    this.laterMinutes -= this.runLater[run]!;
+    this.flowMinutes -= this.runFlow[run]!;
+    this.movedRuns -= this.runMoved[run]!;
+    const atDawn = this.runAtDawn[run]!;
+    if (atDawn !== NONE && --this.cutsAtDawn[atDawn]! === 0) this.machinesAtDawn--;
+    this.runTonight[run] = this.runLater[run] = this.runFlow[run] = this.runMoved[run] = 0;
+    this.runAtDawn[run] = NONE;
+    this.countCutting(schedule, run);
+    if (this.released !== null) this.runMoved[run] = Number(hasMoved(this.problem, schedule, run, this.released));
+    this.tonightMinutes += this.runTonight[run]!;
+    this.laterMinutes += this.runLater[run]!;
+    this.flowMinutes += this.runFlow[run]!;
+    this.movedRuns += this.runMoved[run]!;
+    const dawn = this.runAtDawn[run]!;
+    if (dawn !== NONE && this.cutsAtDawn[dawn]!++ === 0) this.machinesAtDawn++;
+  }
+
+  private countCutting(schedule: Schedule, run: number): void {
+    const { problem } = this;
+    if (schedule.placed[run] === 0) {
+      this.runFlow[run] = problem.horizon - problem.now;
+      return;
     }
-    this.tonight = tonight / 60;
-    this.laterNights = later / 60;
-    this.flow = flow / 60;
-    let morning = 0;
-    for (let machine = 0; machine < cutsAtDawn.length; machine++) morning += cutsAtDawn[machine]!;
-    this.morning = morning;
+    const machine = problem.optionMachine[schedule.option[run]!]!;
+    if (problem.isBench[machine] === 1) return;
+    const checkStart = schedule.checkStart[run]!;
+    let from = schedule.start[run]!;
+    const end = schedule.end[run]!;
+    this.runFlow[run] = Math.max(0, end - problem.now);
+    if (checkStart !== NONE) {
+      const hold = from + Math.min(problem.holdAfter[run]!, problem.optionCut[schedule.option[run]!]!);
+      this.countNight(run, machine, from, hold);
+      from = checkStart + problem.checkMinutes[run]!;
+    }
+    this.countNight(run, machine, from, end);
   }
 
-  private cutTonight(machine: number, from: number, to: number): number {
-    const { tonight, now } = this.problem;
-    if (tonight === null || from >= tonight.end || to <= tonight.start) return 0;
-    if (to >= tonight.end) this.cutsAtDawn[machine] = 1;
-    return Math.max(0, Math.min(to, tonight.end) - Math.max(from, tonight.start, now));
-  }
-
-  private cutLater(from: number, to: number): number {
+  private countNight(run: number, machine: number, from: number, to: number): void {
     const { nights } = this;
-    let minutes = 0;
-    for (let i = 0; i < nights.length && nights[i]!.start < to; i++) {
-      if (nights[i]!.end > from) minutes += Math.min(to, nights[i]!.end) - Math.max(from, nights[i]!.start);
+    const { tonight, now } = this.problem;
+    if (tonight !== null && from < tonight.end && to > tonight.start) {
+      if (to >= tonight.end) this.runAtDawn[run] = machine;
+      this.runTonight[run]! += Math.max(0, Math.min(to, tonight.end) - Math.max(from, tonight.start, now));
     }
-    return minutes;
+    for (let i = 0; i < nights.length && nights[i]!.start < to; i++) {
+      if (nights[i]!.end > from) {
+        this.runLater[run]! += Math.min(to, nights[i]!.end) - Math.max(from, nights[i]!.start);
+      }
+    }
   }
 
-  private priceJobs(schedule: Schedule): void {
-    const { problem, jobFinish } = this;
-    jobFinish.fill(NONE);
-    for (let run = 0; run < problem.runCount; run++) {
-      if (schedule.placed[run] === 0) continue;
-      const job = problem.runJob[run]!;
-      if (schedule.off[run]! > jobFinish[job]!) jobFinish[job] = schedule.off[run]!;
+  /** A job with runs left out is finished at the horizon plus their shortest cuts. True if its finish has moved. */
+  private countJob(schedule: Schedule, job: number): boolean {
+    const { problem, jobFinish, jobRuns } = this;
+    let finish = NONE;
+    let leftOut = NONE;
+    for (let i = jobRuns.start[job]!; i < jobRuns.start[job + 1]!; i++) {
+      const run = jobRuns.items[i]!;
+      if (schedule.placed[run] === 1) finish = Math.max(finish, schedule.off[run]!);
+      else leftOut = Math.max(leftOut, 0) + this.shortestCut[run]!;
     }
-    this.postpone(schedule);
+    if (leftOut !== NONE) finish = Math.max(finish, problem.horizon) + leftOut;
+    if (finish === jobFinish[job]) return false;
+    jobFinish[job] = finish;
+    return true;
+  }
+
+  private sumJobs(): void {
+    const { jobFinish } = this;
+    const { due, jobWeight, now } = this.problem;
     let lateness = 0;
-    let last = problem.now;
+    let last = now;
     for (let job = 0; job < jobFinish.length; job++) {
       const finish = jobFinish[job]!;
-      if (finish === NONE) continue;
       if (finish > last) last = finish;
-      if (finish > problem.due[job]!) lateness += problem.jobWeight[job]! * (finish - problem.due[job]!);
+      if (finish !== NONE && finish > due[job]!) lateness += jobWeight[job]! * (finish - due[job]!);
     }
     this.lateness = lateness / 60;
-    this.finish = (last - problem.now) / 60;
+    this.finish = (last - now) / 60;
   }
 
-  /** A job with runs left out is finished at the horizon plus their shortest cuts. */
-  private postpone(schedule: Schedule): void {
-    const { problem, jobFinish } = this;
-    for (let run = 0; run < problem.runCount; run++) {
-      if (schedule.placed[run] === 1) continue;
-      const job = problem.runJob[run]!;
-      jobFinish[job] = Math.max(jobFinish[job]!, problem.horizon) + this.shortestCut[run]!;
-    }
-  }
-
-  private priceHands(people: readonly Bookings[]): void {
-    let rounds = 0;
-    let extra = 0;
-    for (let person = 0; person < people.length; person++) {
-      rounds += roundsIn(this.problem, people[person]!);
-      if (this.hasExtra) extra += this.extraMinutes(person, people[person]!);
-    }
-    this.rounds = rounds;
-    this.extraHours = extra / 60;
-  }
-
-  private extraMinutes(person: number, bookings: Bookings): number {
+  private countExtra(people: readonly Attendances[], person: number): void {
     const { first, start, end } = this.problem.extra;
+    const bookings = people[person]!;
     let minutes = 0;
     for (let i = 0; i < bookings.count; i++) {
       for (let k = first[person]!; k < first[person + 1]!; k++) {
         minutes += Math.max(0, Math.min(bookings.end[i]!, end[k]!) - Math.max(bookings.start[i]!, start[k]!));
       }
     }
-    return minutes;
+    this.personExtra[person] = minutes;
+  }
+
+  private sumHands(people: readonly Attendances[]): void {
+    let rounds = 0;
+    for (let person = 0; person < people.length; person++) rounds += people[person]!.rounds;
+    this.rounds = rounds;
+    if (!this.hasExtra) return;
+    this.extraHours = this.personExtra.reduce((sum, minutes) => sum + minutes, 0) / 60;
   }
 }
 
-function roundsIn(problem: Problem, bookings: Bookings): number {
-  const { walk, spotCount } = problem;
-  let rounds = 0;
-  for (let i = 0; i < bookings.count; i++) {
-    if (i > 0) {
-      const there = walk[bookings.spot[i - 1]! * spotCount + bookings.spot[i]!]!;
-      if (bookings.start[i]! - bookings.end[i - 1]! <= there + ROUND_PAUSE) continue;
-    }
-    rounds++;
+/** A set of small whole numbers that is filled and cleared without allocating. */
+class Marks {
+  readonly items: Int32Array;
+  count = 0;
+  private readonly isSet: Uint8Array;
+
+  constructor(size: number) {
+    this.items = new Int32Array(size);
+    this.isSet = new Uint8Array(size);
   }
-  return rounds;
+
+  /** Nothing for NONE. */
+  set(item: number): void {
+    if (item === NONE || this.isSet[item] === 1) return;
+    this.isSet[item] = 1;
+    this.items[this.count++] = item;
+  }
+
+  setAll(): void {
+    for (let item = 0; item < this.isSet.length; item++) this.set(item);
+  }
+
+  clear(): void {
+    for (let i = 0; i < this.count; i++) this.isSet[this.items[i]!] = 0;
+    this.count = 0;
+  }
 }
 
 function releasedTimes(problem: Problem, plan: Plan): Released {
@@ -204,14 +281,10 @@ function releasedTimes(problem: Problem, plan: Plan): Released {
   return { machine, start };
 }
 
-function countMoved(problem: Problem, schedule: Schedule, released: Released): number {
-  let moved = 0;
-  for (let run = 0; run < problem.runCount; run++) {
-    if (schedule.placed[run] === 0 || released.machine[run] === NONE) continue;
-    const isElsewhere = problem.optionMachine[schedule.option[run]!] !== released.machine[run];
-    if (isElsewhere || Math.abs(schedule.start[run]! - released.start[run]!) > MOVED_AFTER) moved++;
-  }
-  return moved;
+function hasMoved(problem: Problem, schedule: Schedule, run: number, released: Released): boolean {
+  if (schedule.placed[run] === 0 || released.machine[run] === NONE) return false;
+  const isElsewhere = problem.optionMachine[schedule.option[run]!] !== released.machine[run];
+  return isElsewhere || Math.abs(schedule.start[run]! - released.start[run]!) > MOVED_AFTER;
 }
 
 function shortestCuts(problem: Problem): Int32Array {

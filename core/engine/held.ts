@@ -1,5 +1,5 @@
 import { FINISHED, FREE, LOADED, LOCKED, NO_MINUTE, NONE, type Problem, RUNNING } from '../problem';
-import { book } from './book';
+import { take } from './book';
 import { clashOf } from './clash';
 import { Placement } from './placement';
 import type { Schedule } from './schedule';
@@ -132,7 +132,8 @@ function onFloor(problem: Problem, slots: Slots, schedule: Schedule, conflicts: 
       say: `${problem.runIds[run]} is on ${problem.machineIds[machine]}, but nobody can take it off`,
     });
   }
-  book(problem, slots, schedule, run, at);
+  at.writeTo(schedule, run);
+  take(problem, slots, schedule, run);
 }
 
 /** Takes a held run off; where nobody ever can, the first of the crew does it at once, and false is returned. */
@@ -167,7 +168,8 @@ function loadedOnFloor(problem: Problem, slots: Slots, schedule: Schedule, confl
       say: `${problem.runIds[run]} is loaded, but its machine or the hands it needs are not free before the horizon`,
     });
   }
-  book(problem, slots, schedule, run, at);
+  at.writeTo(schedule, run);
+  take(problem, slots, schedule, run);
 }
 
 /** Puts a run down at the start it is locked to. */
@@ -186,12 +188,14 @@ export function lockedToStart(
       at.find(run, option, earliestOn(problem, schedule, run), start, problem.heldPallet[run]!, false) &&
       at.start === start
     ) {
-      book(problem, slots, schedule, run, at);
+      at.writeTo(schedule, run);
+      take(problem, slots, schedule, run);
       return;
     }
   }
   conflicts.push({ run, say: forced(problem, slots, at, run, first) });
-  book(problem, slots, schedule, run, at);
+  at.writeTo(schedule, run);
+  take(problem, slots, schedule, run);
 }
 
 function optionsOf(problem: Problem, run: number): { first: number; last: number } {

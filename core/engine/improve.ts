@@ -2,8 +2,11 @@ import type { Problem } from '../problem';
 import type { Board } from './board';
 import { Changes } from './changes';
 import type { Pricer } from './cost';
+import { recipeOfOrder, recipeOfSchedule } from './orders';
 import type { Random } from './random';
-import { cloneRecipe, copyRecipe, type Recipe } from './recipe';
+import type { Recipe } from './recipe';
+import { Repair } from './repair';
+import { copySchedule, emptySchedule, type Schedule } from './schedule';
 
 /**
  * Simulated annealing (Kirkpatrick, Gelatt & Vecchi, Science 220, 1983): a change that costs more is taken with chance
@@ -11,26 +14,26 @@ import { cloneRecipe, copyRecipe, type Recipe } from './recipe';
  * beginning to its limit. They are hours of the dearest kind: that of late, night and finish hours that weighs most.
  */
 const HOT = 0.15;
-const COLD = 0.01;
+const COLD = 0.002;
 
 /** Runs up to which a shop is small: its search settles soon, so it is begun afresh and cooled so many times. */
 const SMALL = 20;
 const SMALL_ROUNDS = 8;
 
 /**
- * Improves an order of runs and the choice of machines by small changes, building the whole schedule anew after each.
- * One call of {@link step} is one change tried.
+ * Improves the schedule on a board by changes that lift a few runs and put them back elsewhere. One call of {@link step}
+ * is one change tried.
  */
 export class Improver {
-  bestTotal: number;
-  readonly bestRecipe: Recipe;
+  bestTotal = Number.POSITIVE_INFINITY;
+  readonly best: Schedule;
 
-  private readonly recipe: Recipe;
-  private readonly undoRecipe: Recipe;
-  private current: number;
+  private current = Number.POSITIVE_INFINITY;
+  private readonly kept: Schedule;
   private readonly dearestHour: number;
   private readonly rounds: number;
   private round = 0;
+  private readonly repair: Repair;
   private readonly changes: Changes;
 
   constructor(
@@ -43,32 +46,36 @@ export class Improver {
     const { lateness, tonight, laterNights, finish } = problem.shop.weights;
     this.dearestHour = Math.max(lateness, tonight, laterNights, finish);
     this.rounds = problem.runCount <= SMALL ? SMALL_ROUNDS : 1;
-    this.recipe = cloneRecipe(begin);
-    this.current = this.price();
-    this.bestTotal = this.current;
-    this.bestRecipe = cloneRecipe(begin);
-    this.undoRecipe = cloneRecipe(begin);
-    this.changes = new Changes(problem, board, pricer, random, this.recipe);
+    this.best = emptySchedule(problem);
+    this.kept = emptySchedule(problem);
+    this.repair = new Repair(problem, board);
+    this.changes = new Changes(problem, board, pricer, random, this.repair);
+    this.offer(begin);
   }
 
   /** The best schedule as an order of starts that respects the routes, and the options taken. */
   sequence(): [order: Int32Array, option: Int32Array] {
-    const { problem, board } = this;
-    board.build(this.bestRecipe);
-    const { start, option } = board.schedule;
-    const order = Int32Array.from({ length: problem.runCount }, (_, run) => run).sort(
+    const { start, option } = this.best;
+    const order = Int32Array.from({ length: this.problem.runCount }, (_, run) => run).sort(
       (a, b) => start[a]! - start[b]! || a - b,
     );
     return [order, option.slice()];
   }
 
-  /** Starts again from another recipe if that is better than where the search stands. */
+  /** Goes on from another recipe's schedule if that is better than where the search stands. */
   offer(recipe: Recipe): void {
-    copyRecipe(this.recipe, this.undoRecipe);
-    copyRecipe(recipe, this.recipe);
+    const { board, kept } = this;
+    copySchedule(board.schedule, kept);
+    board.build(recipe);
     const total = this.price();
-    if (total < this.current) this.take(total);
-    else copyRecipe(this.undoRecipe, this.recipe);
+    if (total < this.current) {
+      this.take(total);
+      return;
+    }
+    const index = board.earlier.push(kept) - 1;
+    board.build(recipeOfSchedule(this.problem, kept, index));
+    board.earlier.pop();
+    this.price();
   }
 
   /** Tries one change; `progress` is how far the search has come towards its limit, 0 to 1. */
@@ -78,17 +85,39 @@ export class Improver {
       this.beginAfresh();
       return;
     }
-    copyRecipe(this.recipe, this.undoRecipe);
-    this.changes.make();
-    const total = this.price();
-    if (this.isWelcome(total, cooled)) this.take(total);
-    else copyRecipe(this.undoRecipe, this.recipe);
+    const { schedule } = this.board;
+    const { people } = this.board.slots;
+    const isPossible = this.changes.make();
+    this.markTouched();
+    const total = isPossible ? this.pricer.priceMarked(schedule, people) : Number.POSITIVE_INFINITY;
+    if (this.isWelcome(total, cooled)) {
+      this.take(total);
+      return;
+    }
+    this.markTouched();
+    this.repair.takeBack();
+  }
+
+  /** Both where the runs of this change were and where they are. */
+  private markTouched(): void {
+    const { repair, pricer, board } = this;
+    for (let i = 0; i < repair.touchedCount; i++) {
+      const run = repair.touched[i]!;
+      pricer.mark(repair.before, run);
+      pricer.mark(board.schedule, run);
+    }
   }
 
   /** From an order by chance, as if nothing were known. */
   private beginAfresh(): void {
     this.round++;
-    this.changes.shuffle();
+    const order = Int32Array.from({ length: this.problem.runCount }, (_, run) => run);
+    for (let i = order.length - 1; i > 0; i--) {
+      const j = this.random.below(i + 1);
+      [order[i], order[j]] = [order[j]!, order[i]!];
+    }
+    this.repair.forget();
+    this.board.build(recipeOfOrder(order));
     this.take(this.price());
   }
 
@@ -100,7 +129,6 @@ export class Improver {
   }
 
   private price(): number {
-    this.board.build(this.recipe);
     return this.pricer.price(this.board.schedule, this.board.slots.people);
   }
 
@@ -108,6 +136,6 @@ export class Improver {
     this.current = total;
     if (total >= this.bestTotal) return;
     this.bestTotal = total;
-    copyRecipe(this.recipe, this.bestRecipe);
+    copySchedule(this.board.schedule, this.best);
   }
 }

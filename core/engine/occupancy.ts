@@ -61,6 +61,17 @@ export class Occupancy {
     const first = this.split(from);
     const last = this.split(to);
     for (let i = first; i < last; i++) this.level[i]! += by;
+    // The later one first: the earlier one's index stays what it is.
+    this.join(last);
+    this.join(first);
+  }
+
+  /** Takes out the step if it is none: a search that adds and removes for hours must not leave thousands behind. */
+  private join(step: number): void {
+    if (step === 0 || this.level[step - 1] !== this.level[step]) return;
+    this.time.copyWithin(step, step + 1, this.count);
+    this.level.copyWithin(step, step + 1, this.count);
+    this.count--;
   }
 
   /** Index of the step that begins at `time`, made if it is not there. */

@@ -93,7 +93,11 @@ export class Placement extends Stay {
     this.own.person = NONE;
     let ready = lower;
     if (load > 0) {
-      ready = slots.crewFrom(crew, lower, load, spot, station, this.own);
+      // Where the machine is taken for long, nobody has to be found for a load early in that time.
+      const start = slots.machineFrom(machine, Math.max(lower + load, startAfter), problem.optionCut[option]!);
+      if (start >= NEVER) return NEVER;
+      const last = slots.crewUntil(crew, lower, start, load, spot, station, this.own);
+      ready = last >= 0 ? last : slots.crewFrom(crew, Math.max(lower, start - load), load, spot, station, this.own);
       if (ready >= NEVER) return NEVER;
       this.loadStart = ready;
       this.loadPerson = slots.person;

@@ -43,6 +43,9 @@ export interface EngineProgress {
 const SLICE = 20;
 const REPORT_EVERY = 100;
 
+/** The share of its time that the search gives at most to writing plans for others to see. */
+const REPORT_SHARE = 0.05;
+
 /** Seconds each program of the allocation gets in any case, and at most. */
 const LEAST_ALLOCATION = 2;
 const MOST_ALLOCATION = 60;
@@ -70,7 +73,7 @@ class Search {
   private readonly disjunctive: DisjunctiveSearch | null;
   private steps = 0;
   private reportedTotal = Number.POSITIVE_INFINITY;
-  private reportedAt = Number.NEGATIVE_INFINITY;
+  private nextReport = 0;
 
   constructor(
     private readonly problem: Problem,
@@ -152,7 +155,7 @@ class Search {
       const spent = this.seconds() / options.seconds;
       do this.step(options.steps === undefined ? spent : this.steps / options.steps);
       while (this.steps < steps && options.clock() < sliceEnd);
-      if (options.clock() - this.reportedAt >= REPORT_EVERY) this.report('improve');
+      if (options.clock() >= this.nextReport) this.report('improve');
       await breathe();
     }
   }
@@ -171,7 +174,7 @@ class Search {
 
   private report(phase: EngineProgress['phase']): void {
     if (this.options.report === undefined) return;
-    this.reportedAt = this.options.clock();
+    const began = this.options.clock();
     const isBetter = this.improver.bestTotal < this.reportedTotal - MET || phase === 'allocate';
     if (isBetter) this.reportedTotal = this.improver.bestTotal;
     this.options.report({
@@ -181,12 +184,15 @@ class Search {
       plan: isBetter ? this.plan('limit') : null,
       bound: this.bound,
     });
+    const now = this.options.clock();
+    this.nextReport = now + Math.max(REPORT_EVERY, (now - began) / REPORT_SHARE);
   }
 
   private plan(ending: Plan['search']['ending']): Plan {
     const { problem, improver, options } = this;
     const { board, pricer } = this.desk;
-    board.build(improver.bestRecipe);
+    board.build(recipeOfSchedule(problem, improver.best, board.earlier.push(improver.best) - 1));
+    board.earlier.pop();
     if (board.conflicts.length === 0) new Settler(problem, board.slots, board.schedule, pricer).run();
     const search = { seed: options.seed, steps: this.steps, seconds: this.seconds(), ending };
     const bound = board.conflicts.length === 0 ? this.bound : null;

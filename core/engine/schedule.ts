@@ -40,3 +40,38 @@ export function emptySchedule(problem: Problem): Schedule {
     off: column(),
   };
 }
+
+export function copySchedule(from: Schedule, to: Schedule): void {
+  to.placed.set(from.placed);
+  to.option.set(from.option);
+  to.pallet.set(from.pallet);
+  to.loadPerson.set(from.loadPerson);
+  to.loadStart.set(from.loadStart);
+  to.start.set(from.start);
+  to.checkPerson.set(from.checkPerson);
+  to.checkStart.set(from.checkStart);
+  to.end.set(from.end);
+  to.workPerson.set(from.workPerson);
+  to.unloadPerson.set(from.unloadPerson);
+  to.unloadStart.set(from.unloadStart);
+  to.on.set(from.on);
+  to.off.set(from.off);
+}
+
+/** Copies where one run is, or that it is nowhere. */
+export function copyRun(from: Schedule, to: Schedule, run: number): void {
+  to.placed[run] = from.placed[run]!;
+  to.option[run] = from.option[run]!;
+  to.pallet[run] = from.pallet[run]!;
+  to.loadPerson[run] = from.loadPerson[run]!;
+  to.loadStart[run] = from.loadStart[run]!;
+  to.start[run] = from.start[run]!;
+  to.checkPerson[run] = from.checkPerson[run]!;
+  to.checkStart[run] = from.checkStart[run]!;
+  to.end[run] = from.end[run]!;
+  to.workPerson[run] = from.workPerson[run]!;
+  to.unloadPerson[run] = from.unloadPerson[run]!;
+  to.unloadStart[run] = from.unloadStart[run]!;
+  to.on[run] = from.on[run]!;
+  to.off[run] = from.off[run]!;
+}

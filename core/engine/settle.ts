@@ -27,6 +27,7 @@ export class Settler {
   ) {}
 
   run(): void {
+    this.pricer.price(this.schedule, this.slots.people);
     const runs = Array.from(this.schedule.placed.keys()).filter((run) => this.schedule.placed[run] === 1);
     runs.sort((a, b) => this.schedule.start[a]! - this.schedule.start[b]!);
     for (let pass = 0; pass < PASSES; pass++) {
@@ -36,7 +37,7 @@ export class Settler {
   }
 
   private price(): number {
-    return this.pricer.price(this.schedule, this.slots.people);
+    return this.pricer.priceMarked(this.schedule, this.slots.people);
   }
 
   private settleLoad(run: number): void {
@@ -101,22 +102,17 @@ export class Settler {
     for (let i = crews.start[crew]!; i < crews.start[crew + 1]!; i++) {
       const person = crews.items[i]!;
       const bookings = slots.people[person]!;
-      const consider = (at: number) => {
-        if (at < from || at > to) return;
-        if (slots.isPersonFree(person, at, length, spot, station, NOBODY)) found.push([person, at]);
-      };
-      for (
-        let k = bookings.firstEndingAfter(from - 1);
-        k < bookings.count && bookings.start[k]! <= to + 2 * length;
-        k++
-      ) {
+      const last = to + 2 * length;
+      for (let k = bookings.firstEndingAfter(from - 1); k < bookings.count && bookings.start[k]! <= last; k++) {
         const there = walk[bookings.spot[k]! * spotCount + spot]!;
-        consider(bookings.end[k]! + there);
-        consider(bookings.start[k]! - walk[spot * spotCount + bookings.spot[k]!]! - length);
+        found.push([person, bookings.end[k]! + there]);
+        found.push([person, bookings.start[k]! - walk[spot * spotCount + bookings.spot[k]!]! - length]);
       }
-      consider(to - COMFORT);
+      found.push([person, to - COMFORT]);
     }
-    return found;
+    return found.filter(
+      ([person, at]) => at >= from && at <= to && slots.isPersonFree(person, at, length, spot, station, NOBODY),
+    );
   }
 
   /** The run may be on from here: its predecessors are off and it is released. */
@@ -163,7 +159,8 @@ export class Settler {
   }
 
   private liftLoad(run: number, machine: number): void {
-    const { problem, slots, schedule } = this;
+    const { problem, slots, schedule, pricer } = this;
+    pricer.mark(schedule, run);
     const start = schedule.loadStart[run]!;
     slots.people[schedule.loadPerson[run]!]!.remove(start);
     const station = problem.machineStations[machine]!;
@@ -176,14 +173,16 @@ export class Settler {
     schedule.loadPerson[run] = person;
     schedule.loadStart[run] = start;
     schedule.on[run] = start;
-    slots.people[person]!.add(start, start + problem.load[run]!, problem.loadSpot[machine]!);
+    this.pricer.mark(schedule, run);
+    slots.people[person]!.add(start, start + problem.load[run]!, problem.loadSpot[machine]!, run);
     const station = problem.machineStations[machine]!;
     if (station !== NONE) slots.stations[station]!.add(start, start + problem.load[run]!);
     this.hold(run, machine, true);
   }
 
   private liftUnload(run: number, machine: number): void {
-    const { problem, slots, schedule } = this;
+    const { problem, slots, schedule, pricer } = this;
+    pricer.mark(schedule, run);
     const start = schedule.unloadStart[run]!;
     slots.people[schedule.unloadPerson[run]!]!.remove(start);
     const station = problem.machineStations[machine]!;
@@ -196,7 +195,8 @@ export class Settler {
     schedule.unloadPerson[run] = person;
     schedule.unloadStart[run] = start;
     schedule.off[run] = start + problem.unload[run]!;
-    slots.people[person]!.add(start, schedule.off[run]!, problem.loadSpot[machine]!);
+    this.pricer.mark(schedule, run);
+    slots.people[person]!.add(start, schedule.off[run]!, problem.loadSpot[machine]!, run);
     const station = problem.machineStations[machine]!;
     if (station !== NONE) slots.stations[station]!.add(start, schedule.off[run]!);
     this.hold(run, machine, true);
@@ -210,9 +210,9 @@ export class Settler {
     const places = problem.machinePlaces[machine]!;
     const isTable = problem.isTable[machine] === 1;
     if (take) {
-      if (pallet !== NONE) slots.pallets[pallet]!.add(on, off, 0);
+      if (pallet !== NONE) slots.pallets[pallet]!.add(on, off, 0, run);
       if (places !== NONE) slots.places[places]!.add(on, off);
-      if (isTable) slots.machines[machine]!.add(on, off, 0);
+      if (isTable) slots.machines[machine]!.add(on, off, 0, run);
     } else {
       if (pallet !== NONE) slots.pallets[pallet]!.remove(on);
       if (places !== NONE) slots.places[places]!.remove(on, off);

@@ -1,4 +1,5 @@
 import type { Problem } from '../problem';
+import { Attendances } from './attendances';
 import { Bookings } from './bookings';
 import { Occupancy } from './occupancy';
 
@@ -15,7 +16,7 @@ export interface OwnAttendance {
 /** Everything a run can take from others - machines, people, pallets, places, stations - and when each is free. */
 export class Slots {
   readonly machines: Bookings[];
-  readonly people: Bookings[];
+  readonly people: Attendances[];
   readonly pallets: Bookings[];
   readonly places: Occupancy[];
   readonly stations: Occupancy[];
@@ -25,7 +26,7 @@ export class Slots {
   constructor(readonly problem: Problem) {
     const many = (count: number) => Array.from({ length: count }, () => new Bookings());
     this.machines = many(problem.machineCount);
-    this.people = many(problem.personCount);
+    this.people = problem.personIds.map(() => new Attendances(problem.walk, problem.spotCount));
     this.pallets = many(problem.palletCount);
     this.places = Array.from(problem.placeLimit, (limit) => new Occupancy(limit));
     this.stations = Array.from(problem.stationLimit, (limit) => new Occupancy(limit));

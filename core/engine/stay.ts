@@ -50,4 +50,22 @@ export class Stay {
     this.on = schedule.on[run]!;
     this.off = schedule.off[run]!;
   }
+
+  /** Puts the run down in a schedule. */
+  writeTo(schedule: Schedule, run: number): void {
+    schedule.placed[run] = 1;
+    schedule.option[run] = this.option;
+    schedule.pallet[run] = this.pallet;
+    schedule.loadPerson[run] = this.loadPerson;
+    schedule.loadStart[run] = this.loadStart;
+    schedule.start[run] = this.start;
+    schedule.checkPerson[run] = this.checkPerson;
+    schedule.checkStart[run] = this.checkStart;
+    schedule.end[run] = this.end;
+    schedule.workPerson[run] = this.workPerson;
+    schedule.unloadPerson[run] = this.unloadPerson;
+    schedule.unloadStart[run] = this.unloadStart;
+    schedule.on[run] = this.on;
+    schedule.off[run] = this.off;
+  }
 }

@@ -1,6 +1,6 @@
 import { NONE, type Problem } from '../problem';
 import type { Attendance, Plan, PlanBound, PlannedRun } from '../shop';
-import { Bookings } from './bookings';
+import { Attendances } from './attendances';
 import type { Pricer } from './cost';
 import type { Conflict } from './held';
 import type { Schedule } from './schedule';
@@ -65,14 +65,14 @@ function whyLeft(problem: Problem, schedule: Schedule, run: number): string {
 }
 
 /** Everybody's attendances as they are planned, in order of start, overlapping ones (locks that cannot hold) apart. */
-function attendancesByPerson(problem: Problem, schedule: Schedule): Bookings[] {
-  const lists: [number, number, number][][] = problem.personIds.map(() => []);
+function attendancesByPerson(problem: Problem, schedule: Schedule): Attendances[] {
+  const lists: { start: number; end: number; spot: number }[][] = problem.personIds.map(() => []);
   for (let run = 0; run < problem.runCount; run++) {
     if (schedule.placed[run] === 0) continue;
     const machine = problem.optionMachine[schedule.option[run]!]!;
     const [workSpot, loadSpot] = [problem.workSpot[machine]!, problem.loadSpot[machine]!];
     const add = (person: number, start: number, length: number, spot: number) => {
-      if (person !== NONE) lists[person]!.push([start, start + length, spot]);
+      if (person !== NONE) lists[person]!.push({ start, end: start + length, spot });
     };
     add(schedule.loadPerson[run]!, schedule.loadStart[run]!, problem.load[run]!, loadSpot);
     add(schedule.checkPerson[run]!, schedule.checkStart[run]!, problem.checkMinutes[run]!, workSpot);
@@ -80,12 +80,8 @@ function attendancesByPerson(problem: Problem, schedule: Schedule): Bookings[] {
     add(schedule.unloadPerson[run]!, schedule.unloadStart[run]!, problem.unload[run]!, loadSpot);
   }
   return lists.map((list) => {
-    const sorted = list.sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-    const bookings = new Bookings();
-    bookings.start = Int32Array.from(sorted, (a) => a[0]);
-    bookings.end = Int32Array.from(sorted, (a) => a[1]);
-    bookings.spot = Int32Array.from(sorted, (a) => a[2]);
-    bookings.count = sorted.length;
-    return bookings;
+    const attendances = new Attendances(problem.walk, problem.spotCount);
+    attendances.fill(list.sort((a, b) => a.start - b.start || a.end - b.end));
+    return attendances;
   });
 }

@@ -6,7 +6,7 @@ import { numbers } from './random-shop';
 describe('bookings of one resource', () => {
   it('lets one booking begin the minute another ends', () => {
     const bookings = new Bookings();
-    bookings.add(10, 20, 0);
+    bookings.add(10, 20, 0, 0);
     expect(bookings.isFree(20, 30)).toBe(true);
     expect(bookings.isFree(19, 30)).toBe(false);
     expect(bookings.firstGap(5, 5)).toBe(5);
@@ -23,7 +23,7 @@ describe('bookings of one resource', () => {
         const end = start + 1 + pick(12);
         if (minutes.subarray(start, end).some((taken) => taken === 1)) continue;
         minutes.fill(1, start, end);
-        bookings.add(start, end, 0);
+        bookings.add(start, end, 0, 0);
       }
       const from = pick(300);
       const length = 1 + pick(20);
@@ -35,9 +35,9 @@ describe('bookings of one resource', () => {
 
   it('holds both of two locks that overlap as one booking', () => {
     const bookings = new Bookings();
-    bookings.add(10, 20, 0);
-    bookings.add(30, 40, 0);
-    bookings.add(15, 35, 0);
+    bookings.add(10, 20, 0, 0);
+    bookings.add(30, 40, 0, 0);
+    bookings.add(15, 35, 0, 0);
     expect([bookings.count, bookings.start[0], bookings.end[0]]).toEqual([1, 10, 40]);
   });
 });

@@ -1,0 +1,232 @@
+import { FREE, LOCKED, NO_MINUTE, NONE, type Problem, type Rows } from '../problem';
+import type { Board } from './board';
+import { giveBack, take } from './book';
+import { RoomFinder } from './room';
+import { rowsBy } from './rows';
+import { copyRun, emptySchedule, type Schedule } from './schedule';
+
+/** How a run is to be put: the search changes these, and they stay with the run until they are changed again. */
+interface Wishes {
+  /** The option each run must take, or NONE for the one that is through first. */
+  readonly choice: Int32Array;
+  /** The minute before which each run does not begin to cut: a long cut may be worth more in the night. */
+  readonly notBefore: Int32Array;
+  /** Minutes each run stays on after its cut at least: while it waits, a load may keep another machine going. */
+  readonly linger: Int32Array;
+}
+
+/**
+ * Lifts runs out of the board's schedule and puts them back elsewhere, each in the earliest room the others leave; what
+ * stays where it is costs nothing. A run that can no longer follow one put before it is lifted as well. One change is
+ * everything from {@link begin} on, and can be taken back whole.
+ */
+export class Repair {
+  readonly wishes: Wishes;
+  /** Runs of this change, in the order in which they were first lifted. */
+  readonly touched: Int32Array;
+  touchedCount = 0;
+  /** Where the runs of this change were before it. */
+  readonly before: Schedule;
+
+  private readonly schedule: Schedule;
+  private readonly finder: RoomFinder;
+  private readonly wishesBefore: Wishes;
+  private readonly isTouched: Uint8Array;
+  private readonly isLeft: Uint8Array;
+  private readonly isFixed: Uint8Array;
+  /** Runs that wait for each run's first-piece check. */
+  private readonly waiting: Rows;
+  private readonly queue: number[] = [];
+  private readonly isMetric: boolean;
+
+  constructor(
+    private readonly problem: Problem,
+    private readonly board: Board,
+  ) {
+    const { runCount } = problem;
+    this.schedule = board.schedule;
+    this.finder = new RoomFinder(problem, board.slots, board.schedule);
+    this.before = emptySchedule(problem);
+    this.wishes = emptyWishes(runCount);
+    this.wishesBefore = emptyWishes(runCount);
+    this.touched = new Int32Array(runCount);
+    this.isTouched = new Uint8Array(runCount);
+    this.isLeft = new Uint8Array(runCount);
+    this.waiting = rowsBy(problem.firstPieceRun, runCount);
+    this.isFixed = fixedRuns(problem);
+    this.isMetric = isMetric(problem);
+  }
+
+  /** Begins another change; the one before stands. */
+  begin(): void {
+    const { touched, isTouched, isLeft, queue } = this;
+    for (let i = 0; i < this.touchedCount; i++) isTouched[touched[i]!] = isLeft[touched[i]!] = 0;
+    this.touchedCount = 0;
+    queue.length = 0;
+  }
+
+  /** No run has a wish any more. */
+  forget(): void {
+    this.begin();
+    this.wishes.choice.fill(NONE);
+    this.wishes.notBefore.fill(0);
+    this.wishes.linger.fill(0);
+  }
+
+  canLift(run: number): boolean {
+    return this.isFixed[run] === 0;
+  }
+
+  /** Takes a run out, to be put back when its turn comes; nothing if it cannot move. */
+  lift(run: number): void {
+    if (this.isFixed[run] === 1) return;
+    const { schedule } = this;
+    this.touch(run);
+    if (schedule.placed[run] === 1) {
+      giveBack(this.problem, this.board.slots, schedule, run);
+      schedule.placed[run] = 0;
+    }
+    this.queue.push(run);
+  }
+
+  /** Notes a run's wishes, to change them in this change. */
+  touch(run: number): void {
+    if (this.isTouched[run] === 1) return;
+    this.isTouched[run] = 1;
+    this.touched[this.touchedCount++] = run;
+    copyRun(this.schedule, this.before, run);
+    copyWishes(this.wishes, this.wishesBefore, run);
+  }
+
+  /** Puts back what was lifted, in the order of lifting, predecessors first. False if the change must be taken back. */
+  mend(): boolean {
+    const { queue } = this;
+    for (let i = 0; i < queue.length; i++) this.put(queue[i]!);
+    return this.isMetric || this.canWalk();
+  }
+
+  /** Everything as it was before this change. */
+  takeBack(): void {
+    const { problem, board, schedule, touched, touchedCount, before } = this;
+    for (let i = 0; i < touchedCount; i++) {
+      if (schedule.placed[touched[i]!] === 1) giveBack(problem, board.slots, schedule, touched[i]!);
+    }
+    for (let i = 0; i < touchedCount; i++) {
+      const run = touched[i]!;
+      copyRun(before, schedule, run);
+      copyWishes(this.wishesBefore, this.wishes, run);
+      if (schedule.placed[run] === 1) take(problem, board.slots, schedule, run);
+    }
+  }
+
+  private put(run: number): boolean {
+    const { problem, schedule, finder, wishes, isLeft } = this;
+    if (schedule.placed[run] === 1) return true;
+    // A run left out before this change has not been looked at yet.
+    if (isLeft[run] === 1 || this.isFixed[run] === 1) return false;
+    this.touch(run);
+    const { start, items } = problem.before;
+    let isPossible = true;
+    for (let i = start[run]!; i < start[run + 1]!; i++) isPossible = this.put(items[i]!) && isPossible;
+    const firstPiece = problem.firstPieceRun[run]!;
+    if (firstPiece !== NONE) isPossible = this.put(firstPiece) && isPossible;
+    const { choice, notBefore, linger } = wishes;
+    if (isPossible && finder.find(run, choice[run]!, notBefore[run]!, linger[run]!)) {
+      finder.room.writeTo(schedule, run);
+      take(problem, this.board.slots, schedule, run);
+      this.liftWhatCannotFollow(run);
+      return true;
+    }
+    isLeft[run] = 1;
+    this.liftWhatFollows(run);
+    return false;
+  }
+
+  private liftWhatCannotFollow(run: number): void {
+    const { problem, schedule, waiting } = this;
+    const { start, items } = problem.after;
+    for (let i = start[run]!; i < start[run + 1]!; i++) {
+      const next = items[i]!;
+      if (schedule.placed[next] === 1 && schedule.on[next]! < schedule.off[run]! + problem.lag[next]!) this.lift(next);
+    }
+    if (schedule.checkStart[run] === NONE) return;
+    const checked = schedule.checkStart[run]! + problem.checkMinutes[run]!;
+    for (let i = waiting.start[run]!; i < waiting.start[run + 1]!; i++) {
+      const next = waiting.items[i]!;
+      if (schedule.placed[next] === 1 && schedule.start[next]! < checked) this.lift(next);
+    }
+  }
+
+  private liftWhatFollows(run: number): void {
+    const { problem, schedule, waiting } = this;
+    for (const { start, items } of [problem.after, waiting]) {
+      for (let i = start[run]!; i < start[run + 1]!; i++) {
+        if (schedule.placed[items[i]!] === 1) this.lift(items[i]!);
+      }
+    }
+  }
+
+  /**
+   * True if everybody can still walk from each attendance to the next. Where a way over a third spot is shorter than the
+   * straight one, taking an attendance out may leave a walk too short.
+   */
+  private canWalk(): boolean {
+    const { walk, spotCount } = this.problem;
+    const { conflicts, slots } = this.board;
+    for (const { count, start, end, spot, run } of slots.people) {
+      for (let i = 1; i < count; i++) {
+        if (end[i - 1]! + walk[spot[i - 1]! * spotCount + spot[i]!]! <= start[i]!) continue;
+        const isHeld = this.isFixed[run[i - 1]!] === 1 && this.isFixed[run[i]!] === 1;
+        // Locks that cannot hold are in each other's way from the beginning.
+        if (!isHeld || conflicts.length === 0) return false;
+      }
+    }
+    return true;
+  }
+}
+
+function emptyWishes(count: number): Wishes {
+  return {
+    choice: new Int32Array(count).fill(NONE),
+    notBefore: new Int32Array(count),
+    linger: new Int32Array(count),
+  };
+}
+
+function copyWishes(from: Wishes, to: Wishes, run: number): void {
+  to.choice[run] = from.choice[run]!;
+  to.notBefore[run] = from.notBefore[run]!;
+  to.linger[run] = from.linger[run]!;
+}
+
+/** What stands on the floor or is locked to a start, and everything that must be through before it. */
+function fixedRuns(problem: Problem): Uint8Array {
+  const fixed = new Uint8Array(problem.runCount);
+  const fix = (run: number): void => {
+    if (fixed[run] === 1) return;
+    fixed[run] = 1;
+    const { start, items } = problem.before;
+    for (let i = start[run]!; i < start[run + 1]!; i++) fix(items[i]!);
+    if (problem.firstPieceRun[run] !== NONE) fix(problem.firstPieceRun[run]!);
+  };
+  for (let run = 0; run < problem.runCount; run++) {
+    const state = problem.state[run]!;
+    const canMove = state === FREE || (state === LOCKED && problem.heldStart[run] === NO_MINUTE);
+    const cuts = problem.optionCut.subarray(problem.optionFirst[run]!, problem.optionFirst[run + 1]!);
+    // What takes no time on its machine leaves no booking to find it by.
+    if (!canMove || cuts.includes(0)) fix(run);
+  }
+  return fixed;
+}
+
+/** True if no way over a third spot is shorter than the straight one, so that leaving out an attendance never lengthens a walk. */
+function isMetric({ walk, spotCount }: Problem): boolean {
+  for (let a = 0; a < spotCount; a++) {
+    for (let b = 0; b < spotCount; b++) {
+      for (let over = 0; over < spotCount; over++) {
+        if (walk[a * spotCount + over]! + walk[over * spotCount + b]! < walk[a * spotCount + b]!) return false;
+      }
+    }
+  }
+  return true;
+}

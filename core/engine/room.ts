@@ -1,0 +1,65 @@
+import { FREE, LOADED, LOCKED, NONE, type Problem } from '../problem';
+import { Placement } from './placement';
+import type { Schedule } from './schedule';
+import type { Slots } from './slots';
+import { Stay } from './stay';
+
+/** Finds the room in which a run is through first, given what the slots hold already. */
+export class RoomFinder {
+  /** The room found last. */
+  readonly room = new Stay();
+  private readonly trial: Placement;
+
+  constructor(
+    private readonly problem: Problem,
+    slots: Slots,
+    private readonly schedule: Schedule,
+  ) {
+    this.trial = new Placement(problem, slots);
+  }
+
+  /** The minute from which a run may be on: its predecessors, all placed, are off and it is released. */
+  earliestOn(run: number): number {
+    const { problem, schedule } = this;
+    const { start, items } = problem.before;
+    let on = problem.earliest[run]!;
+    for (let i = start[run]!; i < start[run + 1]!; i++) {
+      on = Math.max(on, schedule.off[items[i]!]! + problem.lag[run]!);
+    }
+    return on;
+  }
+
+  /** The minute from which it may cut as far as a first-piece check goes, which is placed. */
+  earliestCut(run: number): number {
+    const { problem, schedule } = this;
+    const firstPiece = problem.firstPieceRun[run]!;
+    if (firstPiece === NONE || schedule.checkStart[firstPiece] === NONE) return 0;
+    return schedule.checkStart[firstPiece]! + problem.checkMinutes[firstPiece]!;
+  }
+
+  /**
+   * Leaves the room in {@link room}; false if there is none before the horizon. `choice` is the option it must take, or
+   * NONE for the one that is through first; it does not cut before `notBefore` and stays on `linger` minutes after its
+   * cut at least.
+   */
+  find(run: number, choice: number, notBefore: number, linger: number): boolean {
+    const { problem, trial, room } = this;
+    const on = this.earliestOn(run);
+    const cut = Math.max(on, this.earliestCut(run), notBefore);
+    const state = problem.state[run]!;
+    const pallet = state === FREE ? NONE : problem.heldPallet[run]!;
+    const held = state === LOCKED || state === LOADED ? problem.heldOption[run]! : NONE;
+    const only = held !== NONE ? held : choice;
+    const first = only === NONE ? problem.optionFirst[run]! : only;
+    const last = only === NONE ? problem.optionFirst[run + 1]! : only + 1;
+    trial.linger = linger;
+    let isFound = false;
+    for (let option = first; option < last; option++) {
+      if (!trial.find(run, option, on, cut, pallet, state === LOADED)) continue;
+      if (isFound && (trial.end > room.end || (trial.end === room.end && trial.off >= room.off))) continue;
+      trial.copyTo(room);
+      isFound = true;
+    }
+    return isFound;
+  }
+}
