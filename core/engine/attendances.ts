@@ -1,10 +1,21 @@
 import { ROUND_PAUSE } from '../shop';
 import { Bookings } from './bookings';
 
-/** One person's attendances. Keeps count of the rounds they make, so that a change costs no walk through all of them. */
+/** Attendances that share one entry of {@link Attendances.widest}; a power of two. */
+const CHUNK = 16;
+
+/** Longer than any attendance. */
+const ENDLESS = 0x3fffffff;
+
+/**
+ * One person's attendances. Keeps count of the rounds they make, so that a change costs no walk through all of them, and
+ * of the widest gap in each chunk, so that a search for a gap leaps over a busy morning.
+ */
 export class Attendances extends Bookings {
   /** Attendances that begin a round: more lies between them and the one before than the walk and a short pause. */
   rounds = 0;
+  /** The widest gap before any attendance of the chunk. */
+  private widest = new Int32Array(4);
 
   constructor(
     private readonly walk: Int32Array,
@@ -20,6 +31,7 @@ export class Attendances extends Bookings {
 
   override add(start: number, end: number, spot: number, run: number): number {
     const at = super.add(start, end, spot, run);
+    this.measureGaps(Math.max(0, at));
     if (at < 0) this.recount();
     else this.rounds += this.begins(at - 1, at) + this.begins(at, at + 1) - this.begins(at - 1, at + 1);
     return at;
@@ -28,7 +40,55 @@ export class Attendances extends Bookings {
   override remove(start: number): number {
     const at = this.indexOf(start);
     this.rounds -= this.begins(at - 1, at) + this.begins(at, at + 1) - this.begins(at - 1, at + 1);
-    return super.remove(start);
+    super.remove(start);
+    this.measureGaps(at);
+    return at;
+  }
+
+  /** The first attendance from `index` on, at least 1, with `length` minutes free before it; the count if none has. */
+  nextAfterGap(index: number, length: number): number {
+    const { count, start, end, widest } = this;
+    let i = index;
+    while (i < count) {
+      if (i % CHUNK === 0 && widest[i / CHUNK]! < length) {
+        i += CHUNK;
+        continue;
+      }
+      if (start[i]! - end[i - 1]! >= length) return i;
+      i++;
+    }
+    return count;
+  }
+
+  /** The last attendance up to `index` with `length` minutes free before it; 0 if none has, for nothing is before that. */
+  previousAfterGap(index: number, length: number): number {
+    const { start, end, widest } = this;
+    let i = index;
+    while (i > 0) {
+      if (i % CHUNK === CHUNK - 1 && widest[(i - CHUNK + 1) / CHUNK]! < length) {
+        i -= CHUNK;
+        continue;
+      }
+      if (start[i]! - end[i - 1]! >= length) return i;
+      i--;
+    }
+    return 0;
+  }
+
+  private measureGaps(from: number): void {
+    const { count, start, end } = this;
+    const chunks = Math.ceil(count / CHUNK);
+    if (chunks > this.widest.length) {
+      const grown = new Int32Array(2 * chunks);
+      grown.set(this.widest);
+      this.widest = grown;
+    }
+    for (let chunk = Math.floor(from / CHUNK); chunk < chunks; chunk++) {
+      let widest = chunk === 0 ? ENDLESS : 0;
+      const last = Math.min(count, (chunk + 1) * CHUNK);
+      for (let i = Math.max(1, chunk * CHUNK); i < last; i++) widest = Math.max(widest, start[i]! - end[i - 1]!);
+      this.widest[chunk] = widest;
+    }
   }
 
   /** Fills in attendances that may overlap: locks that cannot hold. */

@@ -13,8 +13,8 @@ import { copySchedule, emptySchedule, type Schedule } from './schedule';
  * exp(-cost / temperature). The temperature falls from the first to the second figure while the search goes from its
  * beginning to its limit. They are hours of the dearest kind: that of late, night and finish hours that weighs most.
  */
-const HOT = 0.15;
-const COLD = 0.002;
+const HOT = 1.5;
+const COLD = 0.01;
 
 /** Runs up to which a shop is small: its search settles soon, so it is begun afresh and cooled so many times. */
 const SMALL = 20;

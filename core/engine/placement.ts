@@ -12,6 +12,8 @@ const PUSHES = 10_000;
 export class Placement extends Stay {
   /** Minutes the run stays on after its cut at least. */
   linger = 0;
+  /** A cut that ends later is of no use: the search ends as soon as that is certain. */
+  latestEnd = NEVER;
 
   private readonly own: OwnAttendance & { start: number } = { person: NONE, start: 0, end: 0, spot: 0 };
 
@@ -50,7 +52,8 @@ export class Placement extends Stay {
       if (next >= NEVER) return false;
       if (next < 0) next = this.choosePallet(option, pallet, isLoaded);
       if (next >= NEVER) return false;
-      if (next < 0) return this.off <= this.problem.horizon;
+      if (next < 0) return this.off <= this.problem.horizon && this.end <= this.latestEnd;
+      if (next > this.latestEnd) return false;
       if (isLoaded) {
         // It holds its pallet and place already; only the machine and the hands can be waited for.
         startAfter = Math.max(startAfter, next);
@@ -94,8 +97,9 @@ export class Placement extends Stay {
     let ready = lower;
     if (load > 0) {
       // Where the machine is taken for long, nobody has to be found for a load early in that time.
-      const start = slots.machineFrom(machine, Math.max(lower + load, startAfter), problem.optionCut[option]!);
-      if (start >= NEVER) return NEVER;
+      const cut = problem.optionCut[option]!;
+      const start = slots.machineFrom(machine, Math.max(lower + load, startAfter), cut);
+      if (start + cut > this.latestEnd) return NEVER;
       const last = slots.crewUntil(crew, lower, start, load, spot, station, this.own);
       ready = last >= 0 ? last : slots.crewFrom(crew, Math.max(lower, start - load), load, spot, station, this.own);
       if (ready >= NEVER) return NEVER;

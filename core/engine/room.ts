@@ -1,7 +1,7 @@
 import { FREE, LOADED, LOCKED, NONE, type Problem } from '../problem';
 import { Placement } from './placement';
 import type { Schedule } from './schedule';
-import type { Slots } from './slots';
+import { NEVER, type Slots } from './slots';
 import { Stay } from './stay';
 
 /** Finds the room in which a run is through first, given what the slots hold already. */
@@ -53,11 +53,13 @@ export class RoomFinder {
     const first = only === NONE ? problem.optionFirst[run]! : only;
     const last = only === NONE ? problem.optionFirst[run + 1]! : only + 1;
     trial.linger = linger;
+    trial.latestEnd = NEVER - 1;
     let isFound = false;
     for (let option = first; option < last; option++) {
       if (!trial.find(run, option, on, cut, pallet, state === LOADED)) continue;
       if (isFound && (trial.end > room.end || (trial.end === room.end && trial.off >= room.off))) continue;
       trial.copyTo(room);
+      trial.latestEnd = room.end;
       isFound = true;
     }
     return isFound;

@@ -114,8 +114,8 @@ export class Slots {
         // The walk on to the next attendance must fit as well.
         const on = walk[spot * spotCount + bookings.spot[next]!]!;
         if (time + length + on > bookings.start[next]!) {
-          time = Math.max(time, bookings.end[next]! + walk[bookings.spot[next]! * spotCount + spot]!);
-          next++;
+          next = bookings.nextAfterGap(next + 1, length);
+          time = Math.max(time, bookings.end[next - 1]! + walk[bookings.spot[next - 1]! * spotCount + spot]!);
           continue;
         }
       }
@@ -182,7 +182,7 @@ export class Slots {
       if (next > 0) {
         const there = walk[bookings.spot[next - 1]! * spotCount + spot]!;
         if (bookings.end[next - 1]! + there > time) {
-          next--;
+          next = bookings.previousAfterGap(next - 1, length);
           until = Math.min(until, bookings.start[next]! - walk[spot * spotCount + bookings.spot[next]!]!);
           continue;
         }

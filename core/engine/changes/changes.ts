@@ -1,0 +1,66 @@
+import type { Problem } from '../../problem';
+import type { Board } from '../board';
+import type { Pricer } from '../cost';
+import type { Random } from '../random';
+import type { Repair } from '../repair';
+import { HandChanges } from './hands';
+import { LatenessChanges } from './lateness';
+import { NightChanges } from './night';
+import { OrderChanges } from './order';
+import { View } from './view';
+
+/** One kind of change: lifts runs and wishes something for them. False where there is nothing for it to do. */
+type Change = () => boolean;
+
+/** Kinds drawn before a change is given up because none had anything to do. */
+const DRAWS = 4;
+
+/**
+ * The changes the search tries. Each aims at one part of what a plan costs and looks at the schedule as it stands to see
+ * where it may help.
+ */
+export class Changes {
+  /** Kinds with the chance of each, in hundredths. */
+  private readonly kinds: readonly (readonly [chance: number, change: Change])[];
+
+  constructor(
+    problem: Problem,
+    board: Board,
+    pricer: Pricer,
+    private readonly random: Random,
+    private readonly repair: Repair,
+  ) {
+    const view = new View(problem, board, random, repair);
+    const order = new OrderChanges(view);
+    const lateness = new LatenessChanges(view, pricer);
+    const night = new NightChanges(view);
+    const hands = new HandChanges(view);
+    this.kinds = [
+      [15, () => order.moveElsewhere()],
+      [20, () => order.reorder()],
+      [10, () => order.reorderAcross()],
+      [7, () => order.swap()],
+      [5, () => order.moveOperation()],
+      [20, () => lateness.hurry()],
+      [10, () => night.keepForNight()],
+      [8, () => night.fillNight()],
+      [5, () => hands.joinRounds()],
+    ];
+  }
+
+  /** Makes one change of a kind drawn by chance; false if it must be taken back. */
+  make(): boolean {
+    this.repair.begin();
+    for (let draw = 0; draw < DRAWS; draw++) if (this.draw()()) break;
+    return this.repair.mend();
+  }
+
+  private draw(): Change {
+    let left = this.random.below(100);
+    for (const [chance, change] of this.kinds) {
+      left -= chance;
+      if (left < 0) return change;
+    }
+    throw new Error('the chances do not add up to a hundred');
+  }
+}
