@@ -39,6 +39,8 @@ export class DisjunctiveSearch {
   private readonly patience: number;
   private readonly most: number;
   private readonly population: Elite[] = [];
+  /** A better sequence that another search has found, to begin at next. */
+  private guest: [order: Int32Array, option: Int32Array] | null = null;
   private sinceGain = 0;
   private lastBest = 0;
   private readonly keys: Float64Array;
@@ -74,6 +76,11 @@ export class DisjunctiveSearch {
     }
   }
 
+  /** Takes in a better sequence that another search has found: tabu search begins there next. */
+  join(order: Int32Array, option: Int32Array): void {
+    this.guest = [order, option];
+  }
+
   private bestOfTabu(): Elite {
     return { order: this.tabu.bestOrder.slice(), option: this.tabu.bestOption.slice(), makespan: this.tabu.best };
   }
@@ -86,7 +93,10 @@ export class DisjunctiveSearch {
 
   private endTabu(): void {
     this.admit(this.bestOfTabu());
-    if (this.population.length < this.most) this.beginAtRandom();
+    const { guest } = this;
+    this.guest = null;
+    if (guest !== null) this.begin(...guest);
+    else if (this.population.length < this.most) this.beginAtRandom();
     else this.beginBetween();
   }
 
