@@ -8,28 +8,25 @@ import type { Given } from './arguments';
 import type { Command } from './command';
 import { demoShopOf, readPlanFile, readShopFile } from './files';
 import { planText } from './plan-text';
-import { MOST_SECONDS, MOST_SEED, planned, workersOf } from './search';
+import { limitOf, planned, SEARCH_LINE, SEARCH_OPTIONS, workersOf } from './search';
 import { DONE, NO_PLAN, type Terminal } from './terminal';
 
 const present = presentClock(null);
 
 export const plan: Command = {
   name: 'plan',
-  line: 'SHOP.json|demo [--at TIME] [--seconds S] [--seed N] [--workers W] [--released PLAN.json] [--json]',
+  line: `SHOP.json|demo [--at TIME] ${SEARCH_LINE} [--released PLAN.json] [--json]`,
   summary:
-    'Plans the shop: runs, rounds, what stands and what is late. W workers search side by side, usually one for each core. --json prints a plan file.',
+    'Plans the shop: runs, rounds, what stands and what is late. W workers search side by side, usually one for each core; after N steps of each the plan is the same each time. --json prints a plan file.',
   words: ['a shop file, or demo'],
   options: {
     at: { type: 'string' },
-    seconds: { type: 'string' },
-    seed: { type: 'string' },
-    workers: { type: 'string' },
+    ...SEARCH_OPTIONS,
     released: { type: 'string' },
     json: { type: 'boolean' },
   },
   async run(given, terminal) {
-    const seconds = given.number('seconds', 2, 0.1, MOST_SECONDS);
-    const seed = given.whole('seed', 1, 0, MOST_SEED);
+    const limit = limitOf(given, 2);
     const workers = workersOf(given);
     const shop = await shopNamed(given, given.time('at'));
     const at = given.time('at') ?? shop.planFrom ?? present(shop.zone);
@@ -39,8 +36,7 @@ export const plan: Command = {
     const made = await planned(terminal, workers, {
       shop,
       at,
-      seconds,
-      seed,
+      ...limit,
       ...(released === undefined ? {} : { released }),
     });
     if (made === null) return NO_PLAN;

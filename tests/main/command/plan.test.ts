@@ -77,6 +77,14 @@ describe('plan', () => {
     }
   });
 
+  it('gives the same plan again for the same seed, number of workers and steps', async () => {
+    const given = ['plan', shopFile(), '--steps', '200', '--workers', '2', '--seed', '5', '--json'];
+    const plans = [await command(...given), await command(...given)].map(({ out }) => JSON.parse(out));
+    const [once, again] = plans.map(({ search: { seconds: _, ...search }, ...plan }) => ({ ...plan, search }));
+    expect(once).toEqual(again);
+    expect(once.search).toMatchObject({ seed: 5, steps: 400 });
+  });
+
   it('counts what moves away from a released plan', async () => {
     const shop = shopFile();
     const before = await command('plan', shop, '--seconds', '0.1', '--json');
