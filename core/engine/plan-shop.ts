@@ -25,7 +25,8 @@ export interface EngineOptions {
   readonly released?: Plan;
   /** Where to begin the search, beside the engine's own beginnings. */
   readonly previous?: Plan;
-  /** Told after each phase and then about ten times a second; `plan` only where it is better than the last one told. */
+  /** Told after each phase and then at least ten times a second; `plan` only where it is better than the last one told, and
+   * seldom where it takes long to write. */
   readonly report?: (progress: EngineProgress) => void;
   /** False leaves the bounds, and the order that comes with them, out: of searches side by side one needs them. */
   readonly allocate?: boolean;
@@ -50,7 +51,7 @@ export interface EngineProgress {
 
 /** Milliseconds of search between two looks at the clock, the stop and the event loop. */
 const SLICE = 20;
-const REPORT_EVERY = 100;
+const REPORT_EVERY = 60;
 
 /** The share of its time that the search gives at most to writing plans for others to see. */
 const REPORT_SHARE = 0.05;
@@ -84,6 +85,7 @@ class Search {
   private readonly meetings = new Meetings();
   private reportedTotal = Number.POSITIVE_INFINITY;
   private nextReport = 0;
+  private nextPlan = 0;
 
   constructor(
     private readonly problem: Problem,
@@ -112,9 +114,13 @@ class Search {
   async run(): Promise<Plan> {
     this.report('construct');
     await breathe();
-    if (this.options.allocate !== false) await this.allocate();
+    if (this.options.allocate !== false && !this.isStopped()) await this.allocate();
     const ending = await this.improve();
     return this.plan(ending);
+  }
+
+  private isStopped(): boolean {
+    return this.options.stopped?.() === true;
   }
 
   private seconds(): number {
@@ -132,7 +138,7 @@ class Search {
     const best = await allocation.solve(seconds());
     if (best !== null) improver.offer(recipeOfOrder(best.order));
     // A lock that cannot hold breaks rules the bound is built on.
-    if (best !== null && this.board.conflicts.length === 0) {
+    if (best !== null && this.board.conflicts.length === 0 && !this.isStopped()) {
       const finish = (earliestFinish(problem) - problem.now) / 60;
       await breathe();
       const tonight = await allocation.bound('tonight', seconds());
@@ -160,7 +166,7 @@ class Search {
     for (;;) {
       if (meetsBound(improver.bestTotal, this.bound)) return 'proved';
       if (this.steps >= steps || this.seconds() >= options.seconds) return 'limit';
-      if (options.stopped?.() === true) return 'stopped';
+      if (this.isStopped()) return 'stopped';
       await this.meetIfDue();
       const sliceEnd = options.clock() + SLICE;
       const spent = this.seconds() / options.seconds;
@@ -214,7 +220,8 @@ class Search {
   private report(phase: EngineProgress['phase']): void {
     if (this.options.report === undefined) return;
     const began = this.options.clock();
-    const isBetter = this.improver.bestTotal < this.reportedTotal - LEAST_GAIN || phase === 'allocate';
+    const isBetter =
+      phase === 'allocate' || (began >= this.nextPlan && this.improver.bestTotal < this.reportedTotal - LEAST_GAIN);
     if (isBetter) this.reportedTotal = this.improver.bestTotal;
     this.options.report({
       phase,
@@ -224,7 +231,8 @@ class Search {
       bound: this.bound,
     });
     const now = this.options.clock();
-    this.nextReport = now + Math.max(REPORT_EVERY, (now - began) / REPORT_SHARE);
+    this.nextReport = now + REPORT_EVERY;
+    if (isBetter) this.nextPlan = now + (now - began) / REPORT_SHARE;
   }
 
   private plan(ending: Plan['search']['ending']): Plan {

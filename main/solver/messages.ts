@@ -25,6 +25,8 @@ export type ToSolver =
 
 export type FromSolver =
   | { readonly type: 'progress'; readonly progress: EngineProgress }
+  /** Answers a `stop`; `done` comes as soon as the plan is written. */
+  | { readonly type: 'stopping' }
   | { readonly type: 'meeting'; readonly own: Finding }
   | { readonly type: 'done'; readonly plan: Plan }
   | { readonly type: 'failed'; readonly say: string };

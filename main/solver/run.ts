@@ -8,8 +8,11 @@ import type { Thread } from './thread';
 /** No oftener: more only keeps the screens busy. */
 const PROGRESS_EVERY_MS = 40;
 
-/** How long a stopped worker has for its last word. While a linear program is being solved it hears nothing. */
-const LAST_WORD_MS = 80;
+/** How long a worker has to answer a stop; while a linear program is being solved it hears nothing. */
+const ANSWER_MS = 80;
+
+/** How long one that has answered has to write its plan: well under a tenth of a second but for thousands of runs. */
+const WRITING_MS = 2_000;
 
 /** What a run tells while it goes on. */
 export interface Watch {
@@ -37,7 +40,8 @@ export class Run {
   private isStopped = false;
   private hasProof = false;
   private isOverdue = false;
-  private lastWord: NodeJS.Timeout | null = null;
+  private readonly writing = new Set<number>();
+  private readonly timers: NodeJS.Timeout[] = [];
   private toldAt = Number.NEGATIVE_INFINITY;
   private toldTotal = Number.POSITIVE_INFINITY;
 
@@ -64,7 +68,7 @@ export class Run {
     }
   }
 
-  /** Ends the run with the best plan, within a tenth of a second once there is one. */
+  /** Ends the run with the best plan, soon after there is one. */
   stop(): void {
     this.isStopped = true;
     this.endAll();
@@ -76,6 +80,9 @@ export class Run {
       case 'progress':
         this.sides.tell(worker, message.progress);
         this.hasHeard();
+        break;
+      case 'stopping':
+        this.writing.add(worker);
         break;
       case 'meeting':
         this.findings.set(worker, message.own);
@@ -116,25 +123,31 @@ export class Run {
       this.meet();
       return;
     }
-    if (this.lastWord !== null) clearTimeout(this.lastWord);
+    for (const timer of this.timers) clearTimeout(timer);
     const plan = this.sides.plan(this.job.seed, this.isStopped);
     if (plan === null) this.reject(new Error(this.failure));
     else this.resolve(plan);
   }
 
   private endAll(): void {
-    if (this.lastWord !== null) return;
+    if (this.timers.length > 0) return;
     for (const worker of this.searching) this.threads[worker]?.send({ type: 'stop' });
-    this.lastWord = setTimeout(() => {
+    const silent = setTimeout(() => {
       this.isOverdue = true;
       this.leaveOut();
-    }, LAST_WORD_MS);
+    }, ANSWER_MS);
+    const slow = setTimeout(() => {
+      this.writing.clear();
+      this.leaveOut();
+    }, WRITING_MS);
+    this.timers.push(silent, slow);
   }
 
   /** Ends the threads that have not answered a stop; what they have told of counts. Without a plan yet, it waits for the first. */
   private leaveOut(): void {
     if (this.sides.best === null) return;
     for (const worker of [...this.searching]) {
+      if (this.writing.has(worker)) continue;
       this.threads[worker]?.end();
       this.end(worker);
     }

@@ -5,7 +5,7 @@ import type { FromSolver, PlanningJob, ToSolver } from './messages';
 
 /**
  * A thread in which plans are made; one planning run at a time. It hears a stop between two slices of the search, well
- * within 100 ms, but not while a linear program is being solved: that is one call into the solver, which ends by itself.
+ * within 100 ms, but not while a linear program is being solved: then the main thread ends it.
  */
 let stopped = false;
 let leaveMeeting: ((best: Finding | null) => void) | null = null;
@@ -55,6 +55,7 @@ parentPort?.on('message', (message: ToSolver) => {
   else if (message.type === 'met') endMeeting(message.best);
   else {
     stopped = true;
+    tell({ type: 'stopping' });
     endMeeting(null);
   }
 });
