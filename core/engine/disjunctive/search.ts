@@ -10,6 +10,10 @@ import { Tabu } from './tabu';
 const PATIENCE = 12_500;
 const GENERATION = 12;
 
+/** From so many runs on tabu search is so slow that the first generation is small. */
+const LARGE = 1_000;
+const LARGE_GENERATION = 4;
+
 /** Where runs have machines to choose from a move is dearer and there are more of them; measured on mk06, mk07, mk10. */
 const FLEXIBLE_PATIENCE = 3_000;
 
@@ -58,7 +62,11 @@ export class DisjunctiveSearch {
     this.tabu = hasCrew ? new CrewTabu(shop, random) : new Tabu(shop, random);
     this.scout = hasCrew ? new Tabu(shop, random) : null;
     this.patience = hasCrew ? CREW_PATIENCE : isFlexible ? FLEXIBLE_PATIENCE : PATIENCE;
-    this.population = new Population(shop, random, hasCrew ? CREW_GENERATION : GENERATION);
+    this.population = new Population(
+      shop,
+      random,
+      hasCrew ? CREW_GENERATION : shop.count >= LARGE ? LARGE_GENERATION : GENERATION,
+    );
     this.keys = new Float64Array(shop.count);
     this.placesA = new Int32Array(shop.count);
     this.placesB = new Int32Array(shop.count);
