@@ -12,7 +12,6 @@ process.exitCode = await runCommand(process.argv.slice(2), {
     process.once('SIGINT', stop);
     process.once('SIGTERM', stop);
   },
-  clock: () => performance.now(),
   worker: workerBeside(import.meta.url),
   screens: fileURLToPath(new URL(screens, import.meta.url)),
 });

@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { demoShop } from '../core/shop';
 import { isLocalTime } from '../core/time';
@@ -20,7 +21,7 @@ export interface SeatOptions {
   readonly data: string | null;
   /** A local time at which the clock stands still; null takes `NIGHTLOAD_AT` or the computer's clock. */
   readonly at: string | null;
-  /** Where the planning thread begins. */
+  /** Where the planning threads begin. */
   readonly worker: URL;
 }
 
@@ -34,7 +35,8 @@ export async function openSeat({ data, at, worker }: SeatOptions): Promise<Seat>
   const present = presentClock(pinned);
   const now = (): string => present(ownZone());
   const store = await openStore(join(folder, 'shop.sqlite'), () => demoShop(now().slice(0, 10)), now);
-  const solver = createSolver(worker);
+  // One core is left to the screens.
+  const solver = createSolver(worker, availableParallelism() - 1);
   return {
     folder,
     store,

@@ -78,6 +78,13 @@ export class Improver {
     this.price();
   }
 
+  /** As {@link offer}, for what another search has found: only if it is better by more than chance brings at this progress. */
+  join(recipe: Recipe, total: number, progress: number): void {
+    if (this.bestTotal - total <= this.temperature(progress * this.rounds - this.round)) return;
+    this.repair.forget();
+    this.offer(recipe);
+  }
+
   /** Tries one change; `progress` is how far the search has come towards its limit, 0 to 1. */
   step(progress: number): void {
     const cooled = progress * this.rounds - this.round;
@@ -124,8 +131,12 @@ export class Improver {
   private isWelcome(total: number, cooled: number): boolean {
     const worse = total - this.current;
     if (worse <= 0) return true;
-    const temperature = this.dearestHour * HOT * (COLD / HOT) ** cooled;
-    return this.random.next() < Math.exp(-worse / temperature);
+    return this.random.next() < Math.exp(-worse / this.temperature(cooled));
+  }
+
+  /** What a change may cost more by chance, at a share of the cooling. */
+  private temperature(cooled: number): number {
+    return this.dearestHour * HOT * (COLD / HOT) ** cooled;
   }
 
   private price(): number {

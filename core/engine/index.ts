@@ -1,1 +1,2 @@
+export type { Finding } from './meeting';
 export { type EngineOptions, type EngineProgress, planShop } from './plan-shop';

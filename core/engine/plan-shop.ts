@@ -1,14 +1,16 @@
 import { type Problem, problemOf } from '../problem';
-import type { Plan, PlanBound, Shop } from '../shop';
+import { meetsBound, type Plan, type PlanBound, type Shop } from '../shop';
 import { Allocation } from './allocate';
 import { Board } from './board';
 import { earliestFinish } from './bound';
 import { Pricer } from './cost';
 import { DisjunctiveSearch, machineShopOf } from './disjunctive';
 import { Improver } from './improve';
+import { type Finding, Meetings } from './meeting';
 import { orderByLatestStart, orderByTail, recipeOfOrder, recipeOfSchedule, recipeOfSequence } from './orders';
 import { Random } from './random';
 import { readSchedule } from './read';
+import { cloneSchedule } from './schedule';
 import { Settler } from './settle';
 import { writePlan } from './write';
 
@@ -23,8 +25,18 @@ export interface EngineOptions {
   readonly released?: Plan;
   /** Where to begin the search, beside the engine's own beginnings. */
   readonly previous?: Plan;
-  /** Told after each phase and then about ten times a second; `plan` only where it is better than the last one told. */
+  /**
+   * Told after each phase and then at least ten times a second; `plan` only where it is better than the last one told,
+   * and seldom where it takes long to write.
+   */
   readonly report?: (progress: EngineProgress) => void;
+  /** False leaves the bounds, and the order that comes with them, out: of searches side by side one needs them. */
+  readonly allocate?: boolean;
+  /**
+   * Where several engines search side by side: gives this one's best and gets a better one of another, or null. Awaited
+   * at each twentieth of the limit - of the steps if they are given, else of the seconds - but the last.
+   */
+  readonly meet?: (own: Finding) => Promise<Finding | null>;
   /** Asked at least every 50 ms; true ends the search with the best plan so far. */
   readonly stopped?: () => boolean;
   /** Milliseconds of a clock that only goes forward. */
@@ -41,7 +53,7 @@ export interface EngineProgress {
 
 /** Milliseconds of search between two looks at the clock, the stop and the event loop. */
 const SLICE = 20;
-const REPORT_EVERY = 100;
+const REPORT_EVERY = 60;
 
 /** The share of its time that the search gives at most to writing plans for others to see. */
 const REPORT_SHARE = 0.05;
@@ -50,8 +62,8 @@ const REPORT_SHARE = 0.05;
 const LEAST_ALLOCATION = 2;
 const MOST_ALLOCATION = 60;
 
-/** Nearer than this to the bound is at the bound. */
-const MET = 1e-6;
+/** Better by less is no better. */
+const LEAST_GAIN = 1e-6;
 
 /**
  * Plans the shop as of a moment: construct, allocate, improve until time or steps are used up, the bound is met or the
@@ -72,8 +84,10 @@ class Search {
   /** Where nothing but machines is scarce, the search that is made for that. */
   private readonly disjunctive: DisjunctiveSearch | null;
   private steps = 0;
+  private readonly meetings = new Meetings();
   private reportedTotal = Number.POSITIVE_INFINITY;
   private nextReport = 0;
+  private nextPlan = 0;
 
   constructor(
     private readonly problem: Problem,
@@ -102,9 +116,13 @@ class Search {
   async run(): Promise<Plan> {
     this.report('construct');
     await breathe();
-    await this.allocate();
+    if (this.options.allocate !== false && !this.isStopped()) await this.allocate();
     const ending = await this.improve();
     return this.plan(ending);
+  }
+
+  private isStopped(): boolean {
+    return this.options.stopped?.() === true;
   }
 
   private seconds(): number {
@@ -122,7 +140,7 @@ class Search {
     const best = await allocation.solve(seconds());
     if (best !== null) improver.offer(recipeOfOrder(best.order));
     // A lock that cannot hold breaks rules the bound is built on.
-    if (best !== null && this.board.conflicts.length === 0) {
+    if (best !== null && this.board.conflicts.length === 0 && !this.isStopped()) {
       const finish = (earliestFinish(problem) - problem.now) / 60;
       await breathe();
       const tonight = await allocation.bound('tonight', seconds());
@@ -148,16 +166,45 @@ class Search {
     const steps = options.steps ?? Number.POSITIVE_INFINITY;
     if (this.problem.runCount === 0) return 'limit';
     for (;;) {
-      if (this.bound !== null && improver.bestTotal <= this.bound.total + MET) return 'proved';
+      if (meetsBound(improver.bestTotal, this.bound)) return 'proved';
       if (this.steps >= steps || this.seconds() >= options.seconds) return 'limit';
-      if (options.stopped?.() === true) return 'stopped';
+      if (this.isStopped()) return 'stopped';
+      await this.meetIfDue();
       const sliceEnd = options.clock() + SLICE;
       const spent = this.seconds() / options.seconds;
-      do this.step(options.steps === undefined ? spent : this.steps / options.steps);
-      while (this.steps < steps && options.clock() < sliceEnd);
+      const share = () => (options.steps === undefined ? spent : this.steps / options.steps);
+      do this.step(share());
+      while (this.steps < steps && options.clock() < sliceEnd && !this.isMeetingDue(share()));
       if (options.clock() >= this.nextReport) this.report('improve');
       await breathe();
     }
+  }
+
+  private isMeetingDue(share: number): boolean {
+    return this.options.meet !== undefined && this.meetings.isDue(share);
+  }
+
+  private async meetIfDue(): Promise<void> {
+    const { meet, steps, seconds } = this.options;
+    const share = steps === undefined ? this.seconds() / seconds : this.steps / steps;
+    if (meet === undefined || !this.meetings.isDue(share)) return;
+    this.meetings.hold(share);
+    const { bestTotal, best } = this.improver;
+    const found = await meet({ total: bestTotal, schedule: cloneSchedule(this.problem, best) });
+    if (found !== null) this.goOnFrom(found, share);
+  }
+
+  /** Takes up what another search has found. */
+  private goOnFrom({ total, schedule }: Finding, share: number): void {
+    const { problem, board, improver, disjunctive } = this;
+    const recipe = recipeOfSchedule(problem, schedule, board.earlier.push(schedule) - 1);
+    if (disjunctive === null) {
+      improver.join(recipe, total, share);
+    } else {
+      improver.offer(recipe);
+      disjunctive.join(...improver.sequence());
+    }
+    board.earlier.pop();
   }
 
   private step(progress: number): void {
@@ -175,7 +222,8 @@ class Search {
   private report(phase: EngineProgress['phase']): void {
     if (this.options.report === undefined) return;
     const began = this.options.clock();
-    const isBetter = this.improver.bestTotal < this.reportedTotal - MET || phase === 'allocate';
+    const isBetter =
+      phase === 'allocate' || (began >= this.nextPlan && this.improver.bestTotal < this.reportedTotal - LEAST_GAIN);
     if (isBetter) this.reportedTotal = this.improver.bestTotal;
     this.options.report({
       phase,
@@ -185,7 +233,8 @@ class Search {
       bound: this.bound,
     });
     const now = this.options.clock();
-    this.nextReport = now + Math.max(REPORT_EVERY, (now - began) / REPORT_SHARE);
+    this.nextReport = now + REPORT_EVERY;
+    if (isBetter) this.nextPlan = now + (now - began) / REPORT_SHARE;
   }
 
   private plan(ending: Plan['search']['ending']): Plan {

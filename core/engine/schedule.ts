@@ -58,6 +58,12 @@ export function copySchedule(from: Schedule, to: Schedule): void {
   to.off.set(from.off);
 }
 
+export function cloneSchedule(problem: Problem, schedule: Schedule): Schedule {
+  const clone = emptySchedule(problem);
+  copySchedule(schedule, clone);
+  return clone;
+}
+
 /** Copies where one run is, or that it is nowhere. */
 export function copyRun(from: Schedule, to: Schedule, run: number): void {
   to.placed[run] = from.placed[run]!;

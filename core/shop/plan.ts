@@ -94,6 +94,14 @@ export type PlanBound = z.infer<typeof planBound>;
 export type AttendanceRole = 'load' | 'check' | 'work' | 'unload';
 export const ATTENDANCE_ROLES: readonly AttendanceRole[] = ['load', 'check', 'work', 'unload'];
 
+/** Nearer than this to the bound is at the bound. */
+const MET = 1e-6;
+
+/** Whether a total is at its bound, so that no plan is better. */
+export function meetsBound(total: number, bound: PlanBound | null): boolean {
+  return bound !== null && total <= bound.total + MET;
+}
+
 /** Two attendances of one person belong to one round if no more than this many minutes beyond the walk lie between. */
 export const ROUND_PAUSE = 10;
 

@@ -1,36 +1,32 @@
 import { basename, extname } from 'node:path';
-import { planShop } from '../../core/engine';
 import { type JobShop, jobShopAsShop, readJobShop } from '../../core/exchange';
 import { referee } from '../../core/referee';
 import type { Plan } from '../../core/shop';
 import { localAt } from '../../core/time';
 import type { Command } from './command';
 import { readFrom, readTextFile } from './files';
-import { MOST_SECONDS, MOST_SEED, planned } from './search';
+import { limitOf, planned, SEARCH_LINE, SEARCH_OPTIONS, workersOf } from './search';
 import { DONE, NO_PLAN } from './terminal';
 
 export const jobshop: Command = {
   name: 'jobshop',
-  line: 'FILE [--operators P] [--seconds S] [--seed N] [--json]',
+  line: `FILE [--operators P] ${SEARCH_LINE} [--json]`,
   summary:
-    'Plans a job shop of the public text formats for the earliest finish; with P operators, one of whom every operation needs throughout.',
+    'Plans a job shop of the public text formats for the earliest finish; with P operators, one of whom every operation needs throughout. W workers search side by side, usually one for each core; after N steps of each the plan is the same each time.',
   words: ['a job-shop text file'],
   options: {
     operators: { type: 'string' },
-    seconds: { type: 'string' },
-    seed: { type: 'string' },
+    ...SEARCH_OPTIONS,
     json: { type: 'boolean' },
   },
   async run(given, terminal) {
-    const seconds = given.number('seconds', 10, 0.1, MOST_SECONDS);
-    const seed = given.whole('seed', 1, 0, MOST_SEED);
+    const limit = limitOf(given, 10);
+    const workers = workersOf(given);
     const file = given.word(0);
     const jobShop = readFrom(file, readJobShop(await readTextFile(file), basename(file, extname(file))));
     const shop = jobShopAsShop(jobShop, given.whole('operators', 0, 0, MOST_OPERATORS));
     const at = shop.planFrom ?? localAt({ zone: shop.zone, origin: 0 }, 0);
-    const plan = await planned(terminal, (stopped) =>
-      planShop(shop, { at, seconds, seed, clock: () => terminal.clock(), stopped }),
-    );
+    const plan = await planned(terminal, workers, { shop, at, ...limit });
     if (plan === null) return NO_PLAN;
     const [breach] = referee(shop, plan).breaches;
     if (breach !== undefined || plan.left.length > 0) {

@@ -1,4 +1,3 @@
-import { planShop } from '../../core/engine';
 import { writePlanText } from '../../core/exchange';
 import { reportOn } from '../../core/explain';
 import { referee } from '../../core/referee';
@@ -9,41 +8,37 @@ import type { Given } from './arguments';
 import type { Command } from './command';
 import { demoShopOf, readPlanFile, readShopFile } from './files';
 import { planText } from './plan-text';
-import { MOST_SECONDS, MOST_SEED, planned } from './search';
+import { limitOf, planned, SEARCH_LINE, SEARCH_OPTIONS, workersOf } from './search';
 import { DONE, NO_PLAN, type Terminal } from './terminal';
 
 const present = presentClock(null);
 
 export const plan: Command = {
   name: 'plan',
-  line: 'SHOP.json|demo [--at TIME] [--seconds S] [--seed N] [--released PLAN.json] [--json]',
-  summary: 'Plans the shop: runs, rounds, what stands and what is late. --json prints a plan file.',
+  line: `SHOP.json|demo [--at TIME] ${SEARCH_LINE} [--released PLAN.json] [--json]`,
+  summary:
+    'Plans the shop: runs, rounds, what stands and what is late. W workers search side by side, usually one for each core; after N steps of each the plan is the same each time. --json prints a plan file.',
   words: ['a shop file, or demo'],
   options: {
     at: { type: 'string' },
-    seconds: { type: 'string' },
-    seed: { type: 'string' },
+    ...SEARCH_OPTIONS,
     released: { type: 'string' },
     json: { type: 'boolean' },
   },
   async run(given, terminal) {
-    const seconds = given.number('seconds', 2, 0.1, MOST_SECONDS);
-    const seed = given.whole('seed', 1, 0, MOST_SEED);
+    const limit = limitOf(given, 2);
+    const workers = workersOf(given);
     const shop = await shopNamed(given, given.time('at'));
     const at = given.time('at') ?? shop.planFrom ?? present(shop.zone);
     const before = given.text('released');
     const released = before === null ? undefined : await readPlanFile(before);
     refuseFaults(shop, at, terminal);
-    const made = await planned(terminal, (stopped) =>
-      planShop(shop, {
-        at,
-        seconds,
-        seed,
-        ...(released === undefined ? {} : { released }),
-        clock: () => terminal.clock(),
-        stopped,
-      }),
-    );
+    const made = await planned(terminal, workers, {
+      shop,
+      at,
+      ...limit,
+      ...(released === undefined ? {} : { released }),
+    });
     if (made === null) return NO_PLAN;
     const verdict = referee(shop, made, released);
     if (!verdict.legal) {

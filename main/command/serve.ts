@@ -1,8 +1,8 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { Refusal, refusal } from '../refusal';
-import { openSeat, type Seat } from '../seat';
-import { HIGHEST_PORT, type LoopbackServer, serveLoopback } from '../server';
+import type { Seat } from '../seat';
+import type { LoopbackServer } from '../server';
 import { openBrowser } from './browser';
 import type { Command } from './command';
 import { DONE, type Terminal } from './terminal';
@@ -20,6 +20,8 @@ export const serve: Command = {
     if (!existsSync(join(terminal.screens, 'index.html'))) {
       throw refusal('not-built', 'The screens are not built yet. Run npm start, or npm run build first.');
     }
+    // Read only here: the other commands start sooner without a database and a server.
+    const [{ openSeat }, { HIGHEST_PORT }] = await Promise.all([import('../seat'), import('../server')]);
     const port = given.text('port') === null ? process.env.PORT : `${given.whole('port', 0, 0, HIGHEST_PORT)}`;
     const at = given.time('at');
     const seat = await openSeat({ data: given.text('data'), at, worker: terminal.worker });
@@ -39,6 +41,7 @@ export const serve: Command = {
 
 /** The port asked for; if none was, the usual one or, where it is taken, any. */
 async function listen(seat: Seat, wanted: number | null, { screens }: Terminal): Promise<LoopbackServer> {
+  const { serveLoopback } = await import('../server');
   try {
     return await serveLoopback(seat.services, screens, wanted ?? USUAL_PORT);
   } catch (error) {

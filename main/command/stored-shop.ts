@@ -1,6 +1,6 @@
 import type { CallName, Reply, Returned, Sent } from '../../core/contract';
 import { Refusal } from '../refusal';
-import { openSeat, type Seat } from '../seat';
+import type { Seat } from '../seat';
 import type { Given } from './arguments';
 import type { Command } from './command';
 import { readTextFile, writeTextFile } from './files';
@@ -40,6 +40,8 @@ export const importShop: Command = {
 };
 
 async function withSeat<T>(given: Given, { worker }: Terminal, work: (seat: Seat) => Promise<T>): Promise<T> {
+  // Read only here: the other commands start sooner without a database.
+  const { openSeat } = await import('../seat');
   const seat = await openSeat({ data: given.text('data'), at: null, worker });
   try {
     return await work(seat);

@@ -6,9 +6,7 @@ export interface Terminal {
   remark(text: string): void;
   /** Called once when the user asks to stop (Ctrl-C). */
   onStop(stop: () => void): void;
-  /** Milliseconds, monotonic. */
-  clock(): number;
-  /** Where the planning thread begins. */
+  /** Where the planning threads begin. */
   readonly worker: URL;
   /** The folder of the built screens. */
   readonly screens: string;

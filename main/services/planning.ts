@@ -26,7 +26,10 @@ export function planningWith(store: Store, solver: Solver, present: Present, tel
 
   async function solve(stored: StoredShop, job: PlanningJob): Promise<void> {
     try {
-      const plan = await solver.solve(job, (progress) => tell('plan.progress', progress));
+      const plan = await solver.solve(job, {
+        progress: (progress) => tell('plan.progress', progress),
+        lost: (say) => console.error(say),
+      });
       refuseIllegal(stored.shop, plan);
       const id = await store.addPlan(plan, stored, present(stored.shop.zone));
       busy = false;

@@ -1,2 +1,2 @@
 export type { PlanningJob } from './messages';
-export { createSolver, type Solver, workerBeside } from './solver';
+export { createSolver, MOST_WORKERS, type Solver, workerBeside } from './solver';

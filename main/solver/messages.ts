@@ -1,4 +1,4 @@
-import type { PlanProgress } from '../../core/contract';
+import type { EngineProgress, Finding } from '../../core/engine';
 import type { Plan, Shop } from '../../core/shop';
 
 /** What a planning run is asked to do. */
@@ -7,14 +7,26 @@ export interface PlanningJob {
   /** Local time of the plan's moment. */
   readonly at: string;
   readonly seconds: number;
+  /** Changes tried at most by each worker; with it, the same seed and as many workers the plan is the same. */
+  readonly steps?: number;
   readonly seed: number;
   /** The plan to begin from. */
   readonly previous: Plan | null;
+  /** The plan people already work by: distance from it costs. */
+  readonly released?: Plan;
 }
 
-export type ToSolver = { readonly type: 'start'; readonly job: PlanningJob } | { readonly type: 'stop' };
+export type ToSolver =
+  /** `meets`: others search side by side with this one. `allocates`: this one finds the bounds for all. */
+  | { readonly type: 'start'; readonly job: PlanningJob; readonly meets: boolean; readonly allocates: boolean }
+  /** Answers a `meeting`: a better one of another worker, or null. */
+  | { readonly type: 'met'; readonly best: Finding | null }
+  | { readonly type: 'stop' };
 
 export type FromSolver =
-  | { readonly type: 'progress'; readonly progress: PlanProgress }
+  | { readonly type: 'progress'; readonly progress: EngineProgress }
+  /** Answers a `stop`; `done` comes as soon as the plan is written. */
+  | { readonly type: 'stopping' }
+  | { readonly type: 'meeting'; readonly own: Finding }
   | { readonly type: 'done'; readonly plan: Plan }
   | { readonly type: 'failed'; readonly say: string };

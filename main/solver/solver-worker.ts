@@ -1,44 +1,48 @@
 import { parentPort } from 'node:worker_threads';
-import type { PlanProgress } from '../../core/contract';
-import { planShop } from '../../core/engine';
+import { type Finding, planShop } from '../../core/engine';
 import { messageOf } from '../refusal';
 import type { FromSolver, PlanningJob, ToSolver } from './messages';
 
-/** At most ten a second: more only keeps the screens busy. */
-const PROGRESS_EVERY_MS = 100;
-
-const NOTHING_YET = { cost: null, boundTotal: null, boundTonight: null };
-
-/** The thread in which plans are made; one planning run at a time. */
+/**
+ * A thread in which plans are made; one planning run at a time. It hears a stop between two slices of the search, well
+ * within 100 ms, but not while a linear program is being solved: then the main thread ends it.
+ */
 let stopped = false;
+let leaveMeeting: ((best: Finding | null) => void) | null = null;
 
 function tell(message: FromSolver): void {
   parentPort?.postMessage(message);
 }
 
-async function start(job: PlanningJob): Promise<void> {
+function endMeeting(best: Finding | null): void {
+  leaveMeeting?.(best);
+  leaveMeeting = null;
+}
+
+function meet(own: Finding): Promise<Finding | null> {
+  // A stop that came before would not come again to end the wait.
+  if (stopped) return Promise.resolve(null);
+  return new Promise((resolve) => {
+    leaveMeeting = resolve;
+    tell({ type: 'meeting', own });
+  });
+}
+
+async function start(job: PlanningJob, meets: boolean, allocate: boolean): Promise<void> {
   stopped = false;
-  let toldAt = Number.NEGATIVE_INFINITY;
-  let best: Pick<PlanProgress, 'cost' | 'boundTotal' | 'boundTonight'> = NOTHING_YET;
   try {
     const plan = await planShop(job.shop, {
       at: job.at,
       seconds: job.seconds,
+      ...(job.steps === undefined ? {} : { steps: job.steps }),
       seed: job.seed,
       ...(job.previous === null ? {} : { previous: job.previous }),
+      ...(job.released === undefined ? {} : { released: job.released }),
+      ...(meets ? { meet } : {}),
+      allocate,
       clock: () => performance.now(),
       stopped: () => stopped,
-      report: ({ phase, steps, seconds, plan, bound }) => {
-        // The engine tells only what is new; the screens want the best so far each time.
-        best = {
-          cost: plan?.cost ?? best.cost,
-          boundTotal: bound?.total ?? best.boundTotal,
-          boundTonight: bound?.tonight ?? best.boundTonight,
-        };
-        if (performance.now() - toldAt < PROGRESS_EVERY_MS) return;
-        toldAt = performance.now();
-        tell({ type: 'progress', progress: { phase, seconds, limitSeconds: job.seconds, steps, ...best } });
-      },
+      report: (progress) => tell({ type: 'progress', progress }),
     });
     tell({ type: 'done', plan });
   } catch (error) {
@@ -47,6 +51,11 @@ async function start(job: PlanningJob): Promise<void> {
 }
 
 parentPort?.on('message', (message: ToSolver) => {
-  if (message.type === 'stop') stopped = true;
-  else void start(message.job);
+  if (message.type === 'start') void start(message.job, message.meets, message.allocates);
+  else if (message.type === 'met') endMeeting(message.best);
+  else {
+    stopped = true;
+    tell({ type: 'stopping' });
+    endMeeting(null);
+  }
 });

@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { describe, expect, it } from 'vitest';
 import { isWanted, readRequest } from './arguments';
 
@@ -7,14 +8,25 @@ describe('what a benchmark is asked for', () => {
       command: 'jobshop',
       seconds: 60,
       seed: 1,
+      workers: Math.min(8, availableParallelism()),
       only: [],
       record: false,
     });
   });
 
   it('is read from the options', () => {
-    const request = readRequest(['operators', '--seconds', '5', '--only', 'ft10, la*', '--operators=4,6', '--record']);
-    expect(request).toMatchObject({ seconds: 5, only: ['ft10', 'la*'], operators: [4, 6], record: true });
+    const request = readRequest([
+      'operators',
+      '--seconds',
+      '5',
+      '--only',
+      'ft10, la*',
+      '--operators=4,6',
+      '--record',
+      '--workers',
+      '3',
+    ]);
+    expect(request).toMatchObject({ seconds: 5, only: ['ft10', 'la*'], operators: [4, 6], record: true, workers: 3 });
   });
 
   it.each([
@@ -27,6 +39,7 @@ describe('what a benchmark is asked for', () => {
     [['jobshop', '--seconds', 'long'], '--seconds "long" must be a number from'],
     [['jobshop', '--seed', '1.5'], '--seed "1.5" must be a whole number'],
     [['jobshop', '--record=yes'], '--record takes no value'],
+    [['nights', '--workers', '9'], '--workers "9" must be a whole number from 1 to 8'],
     [['operators', '--operators', '0'], '--operators "0" must be a whole number from 1'],
   ])('is refused with a sentence: %j', (args, say) => {
     expect(() => readRequest(args)).toThrow(say);

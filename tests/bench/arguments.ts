@@ -1,4 +1,6 @@
+import { availableParallelism } from 'node:os';
 import { parseArgs } from 'node:util';
+import { MOST_WORKERS } from '../../main/solver';
 import { BadRequest } from './refusal';
 
 export const COMMANDS = ['jobshop', 'flexible', 'operators', 'nights'] as const;
@@ -9,6 +11,8 @@ export interface Request {
   /** Seconds each instance gets. */
   readonly seconds: number;
   readonly seed: number;
+  /** Workers that search side by side. */
+  readonly workers: number;
   /** Names or patterns with `*`; empty is all. */
   readonly only: readonly string[];
   /** Numbers of operators; used by `operators` alone. */
@@ -21,8 +25,8 @@ export interface Request {
   readonly record: boolean;
 }
 
-const USAGE = `Usage: npm run bench -- COMMAND [--seconds 60] [--seed 1] [--only NAME,PATTERN*] [--json FILE]
-                                [--record]
+const USAGE = `Usage: npm run bench -- COMMAND [--seconds 60] [--seed 1] [--workers W] [--only NAME,PATTERN*]
+                                [--json FILE] [--record]
   jobshop    classical job shops                       [--data FOLDER]
   flexible   job shops with a choice of machines       [--data FOLDER]
   operators  job shops with few operators              [--data FOLDER] [--operators 4,5,6,7,8]
@@ -31,6 +35,7 @@ const USAGE = `Usage: npm run bench -- COMMAND [--seconds 60] [--seed 1] [--only
 const OPTIONS = {
   seconds: { type: 'string' },
   seed: { type: 'string' },
+  workers: { type: 'string' },
   only: { type: 'string' },
   operators: { type: 'string' },
   data: { type: 'string' },
@@ -39,10 +44,10 @@ const OPTIONS = {
 } as const;
 
 const TAKES: Readonly<Record<CommandName, readonly string[]>> = {
-  jobshop: ['seconds', 'seed', 'only', 'data', 'json', 'record'],
-  flexible: ['seconds', 'seed', 'only', 'data', 'json', 'record'],
-  operators: ['seconds', 'seed', 'only', 'operators', 'data', 'json', 'record'],
-  nights: ['seconds', 'seed', 'only', 'json', 'record'],
+  jobshop: ['seconds', 'seed', 'workers', 'only', 'data', 'json', 'record'],
+  flexible: ['seconds', 'seed', 'workers', 'only', 'data', 'json', 'record'],
+  operators: ['seconds', 'seed', 'workers', 'only', 'operators', 'data', 'json', 'record'],
+  nights: ['seconds', 'seed', 'workers', 'only', 'json', 'record'],
 };
 
 /** Reads what stands after `npm run bench --`; throws a {@link BadRequest} that names what is unknown or missing. */
@@ -70,12 +75,18 @@ export function readRequest(args: readonly string[]): Request {
     command,
     seconds: numberOf('seconds', text('seconds') ?? '60', 0.1, 86_400, false),
     seed: numberOf('seed', text('seed') ?? '1', 0, 0xffff_ffff, true),
+    workers: numberOf('workers', text('workers') ?? `${coresUsed()}`, 1, MOST_WORKERS, true),
     only: listOf(text('only') ?? ''),
     operators: listOf(text('operators') ?? '4,5,6,7,8').map((p) => numberOf('operators', p, 1, 1000, true)),
     data: text('data'),
     json: text('json'),
     record: values.record === true,
   };
+}
+
+/** One worker for each core. */
+function coresUsed(): number {
+  return Math.min(MOST_WORKERS, availableParallelism());
 }
 
 /** Whether a name is among those asked for: as it stands, or by a pattern in which `*` is anything. */

@@ -6,6 +6,7 @@ import { benchNights } from './nights';
 import { benchPublished } from './published';
 import { BadRequest } from './refusal';
 import type { Report } from './report';
+import { endWorkers } from './run';
 
 /** Exit codes: all well; an illegal or impossible plan; a request that cannot be followed. */
 const [WELL, FAILED, BAD] = [0, 1, 2];
@@ -40,4 +41,6 @@ try {
   if (!(error instanceof BadRequest)) throw error;
   console.error(error.message);
   process.exitCode = BAD;
+} finally {
+  await endWorkers();
 }

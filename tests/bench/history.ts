@@ -8,9 +8,6 @@ import { figure } from './table';
 
 const FILE = fileURLToPath(new URL('./history.md', import.meta.url));
 
-/** Searches side by side; the benchmark plans in its own thread. */
-const WORKERS = 1;
-
 /** Where and on what a run was made. */
 export interface Setting {
   /** `YYYY-MM-DD`. */
@@ -18,7 +15,6 @@ export interface Setting {
   /** Short hash, with `+` where files differ from it. */
   readonly commit: string;
   readonly machine: string;
-  readonly workers: number;
 }
 
 export function settingOf(now: Date): Setting {
@@ -27,13 +23,16 @@ export function settingOf(now: Date): Setting {
     date: now.toISOString().slice(0, 10),
     commit: commitOf(),
     machine: `${processors.length} x ${processors[0]?.model.trim().replaceAll('|', '/') ?? 'unknown processor'}`,
-    workers: WORKERS,
   };
 }
 
 /** The rows of the history that a run adds, one a set. */
-export function historyRows(setting: Setting, { command, seconds, seed }: Request, sets: readonly SetResult[]): string {
-  const { date, commit, machine, workers } = setting;
+export function historyRows(
+  setting: Setting,
+  { command, seconds, workers, seed }: Request,
+  sets: readonly SetResult[],
+): string {
+  const { date, commit, machine } = setting;
   return sets
     .map(({ set, instances, distance, reached }) => {
       const measured = [set, instances, seconds, workers, seed, figure(distance, 3), reached];

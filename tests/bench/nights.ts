@@ -50,12 +50,14 @@ export async function benchNights(request: Request, print: Print): Promise<Repor
   if (sizes.length === 0) {
     throw new BadRequest(`No night has such a size; there are ${NIGHT_SIZES.map(labelOf).join(', ')}.`);
   }
-  print(`nights: ${sizes.length} sizes (machines/runs), ${request.seconds} s each, seed ${request.seed}\n`);
+  print(
+    `nights: ${sizes.length} sizes (machines/runs), ${request.seconds} s each, ${request.workers} workers, seed ${request.seed}\n`,
+  );
   print(heading(COLUMNS));
   const rows: Row[] = [];
   const failures: string[] = [];
   for (const size of sizes) {
-    const run = await measure(nightShop(size, request.seed), request.seconds, request.seed);
+    const run = await measure(nightShop(size, request.seed), request.seconds, request.seed, request.workers);
     if (run.breaches.length > 0) {
       print(`${labelOf(size)}  not counted`);
       for (const say of run.breaches) print(`  ! ${say}`);

@@ -5,18 +5,22 @@ import { afterAll, describe, expect, it } from 'vitest';
 import type { Request } from './arguments';
 import { folderOf } from './catalogue';
 import { benchPublished } from './published';
+import { endWorkers } from './run';
 import { WIDTH } from './table';
 
 const folder = mkdtempSync(join(tmpdir(), 'nightload-bench-'));
 mkdirSync(join(folder, 'instances'));
 cpSync(join(folderOf('jobshop'), 'instances', 'ft06.txt'), join(folder, 'instances', 'ft06.txt'));
-afterAll(() => rmSync(folder, { recursive: true }));
+afterAll(async () => {
+  await endWorkers();
+  rmSync(folder, { recursive: true });
+});
 
 /** Of one instance, ft06, with bounds of our own: its true optimum is 55 and any plan is below 197, all work in a row. */
 async function bench(lower: number, upper: number, evidence: string) {
   writeFileSync(join(folder, 'best-known.tsv'), `ft06\t${lower}\t${upper}\t${evidence}\n`);
   const request: Request = {
-    ...{ command: 'jobshop', seconds: 0.1, seed: 1, only: [], operators: [] },
+    ...{ command: 'jobshop', seconds: 0.1, seed: 1, workers: 1, only: [], operators: [] },
     ...{ data: folder, json: null, record: false },
   };
   const lines: string[] = [];

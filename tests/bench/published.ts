@@ -49,12 +49,14 @@ export async function benchPublished(command: PublishedCommand, request: Request
     ({ name, operators }) => isWanted(request.only, name) && (operators === 0 || request.operators.includes(operators)),
   );
   if (instances.length === 0) throw new BadRequest(`No instance of ${command} has such a name; look in ${folder}.`);
-  print(`${command}: ${instances.length} instances, ${request.seconds} s each, seed ${request.seed}\n`);
+  print(
+    `${command}: ${instances.length} instances, ${request.seconds} s each, ${request.workers} workers, seed ${request.seed}\n`,
+  );
   print(heading(COLUMNS));
   const rows: Row[] = [];
   const failures: string[] = [];
   for (const instance of instances) {
-    const run = await measure(shopIn(folder, instance), request.seconds, request.seed);
+    const run = await measure(shopIn(folder, instance), request.seconds, request.seed, request.workers);
     const wrong = [...illegal(run), ...outsideBounds(instance, run)].map((say) => `${labelOf(instance)}: ${say}`);
     if (wrong.length === 0) {
       const row = rowOf(instance, run);

@@ -1,6 +1,7 @@
-import { planShop } from '../../core/engine';
 import { referee } from '../../core/referee';
 import type { Plan, Shop } from '../../core/shop';
+import { createSolver, type PlanningJob, type Solver, workerBeside } from '../../main/solver';
+import { NIGHT_SIZES, nightShop } from './night-generator';
 import type { Moment } from './statistics';
 
 /** One planning run, every plan it told of refereed. */
@@ -19,37 +20,35 @@ export interface Run {
   readonly breaches: readonly string[];
 }
 
-/** Plans the shop in this thread. The referee's time is not counted. */
-export async function measure(shop: Shop, seconds: number, seed: number): Promise<Run> {
+/** The threads are kept from one instance to the next, as the window keeps them. */
+let pool: { readonly workers: number; readonly solver: Solver } | null = null;
+
+/**
+ * Plans the shop with workers side by side. The referee works in this thread while they search: its time is not counted,
+ * but where there are no more cores than workers it takes a little of theirs.
+ */
+export async function measure(shop: Shop, seconds: number, seed: number, workers = 1): Promise<Run> {
+  const solver = await solverOf(workers);
   const moments: Moment[] = [];
   const breaches = new Set<string>();
   let searchFrom: number | null = null;
   let memory = 0;
-  let refereeing = 0;
-  const clock = () => performance.now() - refereeing;
-  const started = clock();
-  const now = () => (clock() - started) / 1000;
-
+  const started = performance.now();
+  const now = () => (performance.now() - started) / 1000;
   const judge = (plan: Plan): void => {
-    const at = now();
-    const began = performance.now();
     for (const breach of referee(shop, plan).breaches) breaches.add(breach.say);
-    const last = moments.at(-1);
-    if (last === undefined || plan.cost.total < last.total - 1e-9)
-      moments.push({ seconds: at, total: plan.cost.total });
     memory = Math.max(memory, process.memoryUsage().rss / 1e6);
-    refereeing += performance.now() - began;
   };
 
-  const plan = await planShop(shop, {
-    at: shop.planFrom!,
-    seconds,
-    seed,
-    clock,
-    report: (progress) => {
-      if (progress.phase !== 'construct') searchFrom ??= now();
-      if (progress.plan !== null) judge(progress.plan);
+  const plan = await solver.solve(jobOf(shop, seconds, seed), {
+    progress: ({ phase }) => {
+      if (phase !== 'construct') searchFrom ??= now();
     },
+    better: (found) => {
+      moments.push({ seconds: now(), total: found.cost.total });
+      judge(found);
+    },
+    lost: (say) => breaches.add(say),
   });
   const whole = now();
   judge(plan);
@@ -62,4 +61,24 @@ export async function measure(shop: Shop, seconds: number, seed: number): Promis
     memory,
     breaches: [...breaches],
   };
+}
+
+/** Ends the threads, without which the program would not end. */
+export async function endWorkers(): Promise<void> {
+  await pool?.solver.close();
+  pool = null;
+}
+
+async function solverOf(workers: number): Promise<Solver> {
+  if (pool?.workers === workers) return pool.solver;
+  await endWorkers();
+  const solver = createSolver(workerBeside(new URL('../../main/seat.ts', import.meta.url).href), workers);
+  pool = { workers, solver };
+  // Starts the threads and loads the linear programs' solver, so that the first instance is measured as the others are.
+  await solver.solve({ ...jobOf(nightShop(NIGHT_SIZES[0]!, 1), 60, 1), steps: 1 }, {});
+  return solver;
+}
+
+function jobOf(shop: Shop, seconds: number, seed: number): PlanningJob {
+  return { shop, at: shop.planFrom!, seconds, seed, previous: null };
 }

@@ -22,16 +22,16 @@ describe('a table of results', () => {
 
 describe('the history', () => {
   it('gets one row a set, with all columns of its table', () => {
-    const setting = { date: '2026-11-25', commit: 'abc1234+', machine: '2 x Processor', workers: 1 };
-    const request = { command: 'jobshop', seconds: 60, seed: 1 } as const;
+    const setting = { date: '2026-11-25', commit: 'abc1234+', machine: '2 x Processor' };
+    const request = { command: 'jobshop', seconds: 60, workers: 2, seed: 1 } as const;
     const all = { ...request, only: [], operators: [], data: null, json: null, record: true };
     const sets = [
       { set: 'ft', instances: 3, distance: 0.05, reached: 2 },
       { set: 'yn', instances: 4, distance: null, reached: 0 },
     ];
     expect(historyRows(setting, all, sets).split('\n')).toEqual([
-      '| 2026-11-25 | abc1234+ | 2 x Processor | jobshop | ft | 3 | 60 | 1 | 1 | 0.050 | 2 |',
-      '| 2026-11-25 | abc1234+ | 2 x Processor | jobshop | yn | 4 | 60 | 1 | 1 | - | 0 |',
+      '| 2026-11-25 | abc1234+ | 2 x Processor | jobshop | ft | 3 | 60 | 2 | 1 | 0.050 | 2 |',
+      '| 2026-11-25 | abc1234+ | 2 x Processor | jobshop | yn | 4 | 60 | 2 | 1 | - | 0 |',
       '',
     ]);
   });

@@ -25,7 +25,6 @@ export function startCommand(args: readonly string[], screens = '/no/screens'): 
     onStop: (told) => {
       stop = told;
     },
-    clock: () => performance.now(),
     worker: workerBeside(new URL('../../main/command-line.ts', import.meta.url).href),
     screens,
   });

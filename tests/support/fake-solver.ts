@@ -23,9 +23,9 @@ export function fakeSolver(): FakeSolver {
     get stops() {
       return stops;
     },
-    solve(job, onProgress) {
+    solve(job, watch) {
       jobs.push(job);
-      hear = onProgress;
+      hear = watch.progress ?? (() => undefined);
       return new Promise((resolve, reject) => {
         ending = { resolve, reject };
       });

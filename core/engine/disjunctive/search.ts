@@ -1,26 +1,32 @@
 import type { Random } from '../random';
 import { CrewTabu } from './crew-tabu';
+import type { Elite } from './elite';
 import type { MachineShop } from './machine-shop';
+import { Population } from './population';
 import type { SequenceSearch } from './sequence-search';
 import { Tabu } from './tabu';
 
-/** A sequence of all machines, as an order of the runs, with its makespan. */
-interface Elite {
-  readonly order: Int32Array;
-  readonly option: Int32Array;
-  makespan: number;
-}
-
-/** Members of the population, and moves without gain that end one tabu search (Peng, Lü & Cheng, C&OR 53, 2015). */
-const POPULATION = 30;
+/** Moves without gain that end one tabu search (Peng, Lü & Cheng, C&OR 53, 2015), and members of the first generation. */
 const PATIENCE = 12_500;
+const GENERATION = 12;
+
+/** From so many runs on tabu search is so slow that the first generation is small. */
+const LARGE = 1_000;
+const LARGE_GENERATION = 4;
+
+/** Where runs have machines to choose from a move is dearer and there are more of them; measured on mk06, mk07, mk10. */
+const FLEXIBLE_PATIENCE = 3_000;
 
 /** With operators a move is dearer by far, so fewer are made in vain. */
 const CREW_PATIENCE = 400;
-const CREW_POPULATION = 8;
+const CREW_GENERATION = 8;
 
-/** Moves of the search that does not know of operators before the one that does takes over. */
-const SCOUTING = 3_000;
+/**
+ * Moves, for every run, of the search that does not know of operators before the one that does takes over, and so many of
+ * them in a step.
+ */
+const SCOUTING = 100;
+const SCOUTING_AT_ONCE = 16;
 
 /**
  * Tabu search within a population: each new beginning lies on the way between two good sequences, and what tabu search
@@ -36,9 +42,11 @@ export class DisjunctiveSearch {
   private readonly tabu: SequenceSearch;
   /** Where operators are scarce too: the search that does not know of them, whose sequences are good ones to begin at. */
   private readonly scout: Tabu | null;
+  private scouting = 0;
   private readonly patience: number;
-  private readonly most: number;
-  private readonly population: Elite[] = [];
+  private readonly population: Population;
+  /** A better sequence that another search has found, to begin at next. */
+  private guest: [order: Int32Array, option: Int32Array] | null = null;
   private sinceGain = 0;
   private lastBest = 0;
   private readonly keys: Float64Array;
@@ -51,10 +59,16 @@ export class DisjunctiveSearch {
     order: Int32Array,
     option: Int32Array,
   ) {
-    this.tabu = shop.operators > 0 ? new CrewTabu(shop, random) : new Tabu(shop, random);
-    this.scout = shop.operators > 0 ? new Tabu(shop, random) : null;
-    this.patience = shop.operators > 0 ? CREW_PATIENCE : PATIENCE;
-    this.most = shop.operators > 0 ? CREW_POPULATION : POPULATION;
+    const hasCrew = shop.operators > 0;
+    const isFlexible = shop.optionMachine.length > shop.count;
+    this.tabu = hasCrew ? new CrewTabu(shop, random) : new Tabu(shop, random);
+    this.scout = hasCrew ? new Tabu(shop, random) : null;
+    this.patience = hasCrew ? CREW_PATIENCE : isFlexible ? FLEXIBLE_PATIENCE : PATIENCE;
+    this.population = new Population(
+      shop,
+      random,
+      hasCrew ? CREW_GENERATION : shop.count >= LARGE ? LARGE_GENERATION : GENERATION,
+    );
     this.keys = new Float64Array(shop.count);
     this.placesA = new Int32Array(shop.count);
     this.placesB = new Int32Array(shop.count);
@@ -62,16 +76,38 @@ export class DisjunctiveSearch {
     this.best = this.bestOfTabu();
   }
 
-  /** Makes one move. */
+  /** Makes one move, or a few of those that cost least. */
   step(): void {
-    const hasMoved = this.tabu.move();
-    if (this.tabu.best < this.lastBest) {
-      this.lastBest = this.tabu.best;
-      this.sinceGain = 0;
-      if (this.lastBest < this.best.makespan) this.best = this.bestOfTabu();
+    const { scout, tabu } = this;
+    if (scout !== null && this.scouting > 0) {
+      this.reconnoitre(scout);
+      return;
+    }
+    const hasMoved = tabu.move();
+    if (tabu.best < this.lastBest) {
+      this.noteGain();
     } else if (++this.sinceGain > this.patience || !hasMoved) {
       this.endTabu();
     }
+  }
+
+  /** Takes in a better sequence that another search has found: tabu search begins there next. */
+  join(order: Int32Array, option: Int32Array): void {
+    this.guest = [order, option];
+  }
+
+  private reconnoitre(scout: Tabu): void {
+    for (let i = 0; i < SCOUTING_AT_ONCE && this.scouting > 0; i++) {
+      this.scouting--;
+      if (!scout.move()) this.scouting = 0;
+    }
+    if (this.scouting === 0) this.begin(scout.bestOrder, scout.bestOption);
+  }
+
+  private noteGain(): void {
+    this.lastBest = this.tabu.best;
+    this.sinceGain = 0;
+    if (this.lastBest < this.best.makespan) this.best = this.bestOfTabu();
   }
 
   private bestOfTabu(): Elite {
@@ -85,27 +121,19 @@ export class DisjunctiveSearch {
   }
 
   private endTabu(): void {
-    this.admit(this.bestOfTabu());
-    if (this.population.length < this.most) this.beginAtRandom();
-    else this.beginBetween();
-  }
-
-  /** Into the population unless one just as good is there already; the worst goes. */
-  private admit(elite: Elite): void {
-    const { population } = this;
-    if (population.some((other) => other.makespan === elite.makespan && isSame(other.order, elite.order))) return;
-    if (population.length < this.most) {
-      population.push(elite);
-      return;
-    }
-    let worst = 0;
-    for (let i = 1; i < population.length; i++) if (population[i]!.makespan >= population[worst]!.makespan) worst = i;
-    if (elite.makespan <= population[worst]!.makespan) population[worst] = elite;
+    this.population.admit(this.bestOfTabu());
+    const { guest } = this;
+    this.guest = null;
+    if (guest !== null) {
+      this.begin(...guest);
+      if (this.lastBest < this.best.makespan) this.best = this.bestOfTabu();
+    } else if (this.population.isFull) this.beginBetween();
+    else this.beginAtRandom();
   }
 
   /** A random sequence: runs drawn one by one from those whose predecessor is drawn. */
   private beginAtRandom(): void {
-    const { shop, random, keys } = this;
+    const { shop, random, keys, scout } = this;
     for (let run = 0; run < shop.count; run++) keys[run] = random.next();
     // A run's key is at least its predecessor's, and spread evenly along its job.
     for (let run = 0; run < shop.count; run++) {
@@ -117,7 +145,13 @@ export class DisjunctiveSearch {
         keys[r] = sorted[i]!;
       });
     }
-    this.beginByKeys(this.best.option.map((option, run) => (random.next() < 0.5 ? option : this.anyOption(run))));
+    const option = this.best.option.map((chosen, run) => (random.next() < 0.5 ? chosen : this.anyOption(run)));
+    if (scout === null) {
+      this.begin(this.orderByKeys(), option);
+    } else {
+      scout.begin(this.orderByKeys(), option);
+      this.scouting = SCOUTING * shop.count;
+    }
   }
 
   private anyOption(run: number): number {
@@ -127,33 +161,19 @@ export class DisjunctiveSearch {
 
   private beginBetween(): void {
     const { population, random, keys, placesA, placesB } = this;
-    const a = population[random.below(population.length)]!;
-    let b = a;
-    while (b === a) b = population[random.below(population.length)]!;
+    const [a, b] = population.pair();
     for (let i = 0; i < a.order.length; i++) {
       placesA[a.order[i]!] = i;
       placesB[b.order[i]!] = i;
     }
     const share = 0.3 + 0.4 * random.next();
     for (let run = 0; run < keys.length; run++) keys[run] = (1 - share) * placesA[run]! + share * placesB[run]!;
-    this.beginByKeys(share < 0.5 ? a.option : b.option);
+    this.begin(this.orderByKeys(), share < 0.5 ? a.option : b.option);
   }
 
-  private beginByKeys(option: Int32Array): void {
-    const { keys, shop, scout } = this;
-    const order = Int32Array.from({ length: shop.count }, (_, run) => run);
+  private orderByKeys(): Int32Array {
+    const { keys, shop } = this;
     // Equal keys keep the number's order, in which a job's runs follow each other.
-    order.sort((a, b) => keys[a]! - keys[b]! || a - b);
-    if (scout === null || this.population.length >= this.most) {
-      this.begin(order, option);
-      return;
-    }
-    scout.begin(order, option);
-    for (let i = 0; i < SCOUTING && scout.move(); i++);
-    this.begin(scout.bestOrder, scout.bestOption);
+    return Int32Array.from({ length: shop.count }, (_, run) => run).sort((a, b) => keys[a]! - keys[b]! || a - b);
   }
-}
-
-function isSame(a: Int32Array, b: Int32Array): boolean {
-  return a.every((value, i) => value === b[i]);
 }

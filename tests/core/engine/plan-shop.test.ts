@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type EngineOptions, planShop } from '../../../core/engine';
+import { type EngineOptions, type Finding, planShop } from '../../../core/engine';
 import { referee } from '../../../core/referee';
 import { demoShop, type Plan, parseShop, type Shop } from '../../../core/shop';
 import { addDays } from '../../../core/time';
@@ -81,6 +81,29 @@ describe('the search', () => {
     const previous = await planned(demo, demo.planFrom!, 800);
     const again = await planned(demo, demo.planFrom!, 0, { previous, seed: 5 });
     expect(again.cost.total).toBeCloseTo(previous.cost.total, 6);
+  });
+
+  it('goes on from a better schedule that another search shows it, and shows its own at each twentieth', async () => {
+    const good = { total: Number.POSITIVE_INFINITY } as Finding;
+    const keep = async (own: Finding) => {
+      Object.assign(good, own);
+      return null;
+    };
+    await planned(demo, demo.planFrom!, 2_000, { seed: 2, meet: keep });
+    const shown: number[] = [];
+    const plan = await planned(demo, demo.planFrom!, 40, {
+      seed: 3,
+      allocate: false,
+      meet: async ({ total }) => {
+        shown.push(total);
+        return good.total < total ? good : null;
+      },
+    });
+    expect(shown).toHaveLength(19);
+    expect(shown[0]).toBeGreaterThan(good.total);
+    expect(shown.at(-1)).toBeLessThanOrEqual(good.total + 1e-6);
+    expect(plan.bound).toBeNull();
+    expect(referee(demo, plan).breaches).toEqual([]);
   });
 
   it('plans nothing where everything is done', async () => {

@@ -67,6 +67,24 @@ describe('plan', () => {
     expect(Math.min(...plan.runs.map((run: { start: number }) => run.start))).toBeGreaterThanOrEqual(plan.now);
   });
 
+  it('searches with as many workers as it is told', async () => {
+    const shop = shopFile();
+    for (const workers of ['1', '3']) {
+      const given = ['--workers', workers, '--seed', '5', '--seconds', '0.1', '--json'];
+      const { code, out } = await command('plan', shop, ...given);
+      expect([code, JSON.parse(out).search.seed]).toEqual([0, 5]);
+      expect(await command('check', shop, planFile(out))).toMatchObject({ code: 0 });
+    }
+  });
+
+  it('gives the same plan again for the same seed, number of workers and steps', async () => {
+    const given = ['plan', shopFile(), '--steps', '200', '--workers', '2', '--seed', '5', '--json'];
+    const plans = [await command(...given), await command(...given)].map(({ out }) => JSON.parse(out));
+    const [once, again] = plans.map(({ search: { seconds: _, ...search }, ...plan }) => ({ ...plan, search }));
+    expect(once).toEqual(again);
+    expect(once.search).toMatchObject({ seed: 5, steps: 400 });
+  });
+
   it('counts what moves away from a released plan', async () => {
     const shop = shopFile();
     const before = await command('plan', shop, '--seconds', '0.1', '--json');
@@ -150,6 +168,9 @@ describe('bad input', () => {
       [['plan', 'demo', '--seconds'], /--seconds needs a value/],
       [['plan', 'demo', '--seconds', 'two'], /--seconds "two" must be a number from 0\.1/],
       [['plan', 'demo', '--seed', '1.5'], /--seed "1\.5" must be a whole number/],
+      [['plan', 'demo', '--workers', '0'], /--workers "0" must be a whole number from 1 to 8/],
+      [['plan', 'demo', '--workers', '1.5'], /--workers "1\.5" must be a whole number from 1 to 8/],
+      [['jobshop', 'two.txt', '--workers', '65'], /--workers "65" must be a whole number from 1 to 8/],
       [['plan', 'demo', '--at', 'tonight'], /--at "tonight" is no date and time/],
       [['plan', 'demo', '--json=yes'], /--json takes no value/],
       [['schema', '--json'], /It takes no options/],

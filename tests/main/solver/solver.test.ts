@@ -7,8 +7,8 @@ import { smallShop } from '../../support/small-shop';
 const source = new URL('../../../main/', import.meta.url);
 const job = { shop: smallShop(), at: '2026-11-25T08:00', seconds: 0.1, seed: 1, previous: null };
 
-function solverIn(worker: URL): Solver {
-  const solver = createSolver(worker);
+function solverIn(worker: URL, workers = 1): Solver {
+  const solver = createSolver(worker, workers);
   onTestFinished(() => solver.close());
   return solver;
 }
@@ -24,7 +24,7 @@ describe('the planning thread', () => {
   it('makes legal plans one after the other', async () => {
     const solver = solverIn(worker);
     for (const seed of [1, 2]) {
-      const plan = await solver.solve({ ...job, seed }, () => undefined);
+      const plan = await solver.solve({ ...job, seed }, {});
       expect(referee(job.shop, plan).breaches).toEqual([]);
       expect(plan.search.seed).toBe(seed);
     }
@@ -34,11 +34,16 @@ describe('the planning thread', () => {
     const solver = solverIn(worker);
     const shop = demoShop('2026-11-25');
     const steps: number[] = [];
-    const plan = await solver.solve({ ...job, shop, at: shop.planFrom ?? '', seconds: 600 }, (progress) => {
-      expect(progress.limitSeconds).toBe(600);
-      steps.push(progress.steps);
-      if (progress.cost !== null) solver.stop();
-    });
+    const plan = await solver.solve(
+      { ...job, shop, at: shop.planFrom ?? '', seconds: 600 },
+      {
+        progress(progress) {
+          expect(progress.limitSeconds).toBe(600);
+          steps.push(progress.steps);
+          if (progress.cost !== null) solver.stop();
+        },
+      },
+    );
     expect(plan.search.ending).toBe('stopped');
     expect(referee(shop, plan).breaches).toEqual([]);
     expect(steps.length).toBeGreaterThan(0);
@@ -46,24 +51,24 @@ describe('the planning thread', () => {
 
   it('refuses a second run beside the first', async () => {
     const solver = solverIn(worker);
-    const first = solver.solve(job, () => undefined);
-    await expect(solver.solve(job, () => undefined)).rejects.toThrow(/already/);
+    const first = solver.solve(job, {});
+    await expect(solver.solve(job, {})).rejects.toThrow(/already/);
     await first;
   });
 
   it('says what went wrong inside it, and plans again after that', async () => {
     const solver = solverIn(worker);
-    await expect(solver.solve({ ...job, at: 'never' }, () => undefined)).rejects.toThrow(/never/);
-    await expect(solver.solve(job, () => undefined)).resolves.toBeDefined();
+    await expect(solver.solve({ ...job, at: 'never' }, {})).rejects.toThrow(/never/);
+    await expect(solver.solve(job, {})).resolves.toBeDefined();
   });
 
   it('that dies ends the run with a failure', async () => {
     const solver = solverIn(new URL('data:text/javascript,process.exit(1)'));
-    await expect(solver.solve(job, () => undefined)).rejects.toThrow(/planning thread ended/);
+    await expect(solver.solve(job, {})).rejects.toThrow(/planning thread ended/);
   });
 
   it('that can not be read ends the run with a failure', async () => {
     const solver = solverIn(new URL('no-such-worker.js', source));
-    await expect(solver.solve(job, () => undefined)).rejects.toThrow(/no-such-worker/);
+    await expect(solver.solve(job, {})).rejects.toThrow(/no-such-worker/);
   });
 });

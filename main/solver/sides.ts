@@ -1,0 +1,98 @@
+import type { PlanProgress } from '../../core/contract';
+import type { EngineProgress } from '../../core/engine';
+import { meetsBound, type Plan, type PlanBound } from '../../core/shop';
+
+type Phase = EngineProgress['phase'];
+const PHASES: readonly Phase[] = ['construct', 'allocate', 'improve'];
+
+/** What one worker has told of its search. */
+interface Side {
+  phase: Phase;
+  steps: number;
+  seconds: number;
+  plan: Plan | null;
+}
+
+/** What the workers of one run have told: the best plan of all is held here, whatever becomes of them. */
+export class Sides {
+  /** The cheapest plan told of; of equals that of the lowest worker. */
+  best: Plan | null = null;
+  /** That of the worker that allocates, and so of all. */
+  bound: PlanBound | null = null;
+  private readonly sides: readonly Side[];
+
+  /**
+   * `repeats`: the run must be the same each time. What a worker tells on its way hangs on the clock - and may be better
+   * than its last plan, by what settling the hands has brought - so its last plan alone counts then.
+   */
+  constructor(
+    workers: number,
+    private readonly repeats: boolean,
+  ) {
+    this.sides = Array.from({ length: workers }, () => ({ phase: 'construct', steps: 0, seconds: 0, plan: null }));
+  }
+
+  tell(worker: number, { phase, steps, seconds, plan, bound }: EngineProgress): void {
+    const side = this.sides[worker]!;
+    side.phase = phase;
+    side.steps = steps;
+    side.seconds = seconds;
+    this.bound = bound ?? this.bound;
+    if (plan !== null) this.take(side, cheaper(side.plan, plan));
+  }
+
+  end(worker: number, plan: Plan): void {
+    const side = this.sides[worker]!;
+    side.steps = plan.search.steps;
+    side.seconds = plan.search.seconds;
+    this.bound = plan.bound ?? this.bound;
+    this.take(side, this.repeats ? plan : cheaper(side.plan, plan));
+  }
+
+  get isProved(): boolean {
+    return this.best !== null && meetsBound(this.best.cost.total, this.bound);
+  }
+
+  /** How far they are: steps of all, the furthest phase. */
+  progress(limitSeconds: number): PlanProgress {
+    const { best, bound } = this;
+    return {
+      phase: PHASES[Math.max(...this.sides.map(({ phase }) => PHASES.indexOf(phase)))] ?? 'construct',
+      ...this.spent(),
+      limitSeconds,
+      cost: best?.cost ?? null,
+      boundTotal: bound?.total ?? null,
+      boundTonight: bound?.tonight ?? null,
+    };
+  }
+
+  /** The best plan as that of the whole run, with the steps of all and the seconds of the longest. */
+  plan(seed: number, isStopped: boolean): Plan | null {
+    const { best } = this;
+    if (best === null) return null;
+    // A lock that cannot hold breaks rules the bound is built on.
+    const bound = best.conflicts.length === 0 ? this.bound : null;
+    const ending = meetsBound(best.cost.total, bound) ? 'proved' : isStopped ? 'stopped' : 'limit';
+    return { ...best, bound, search: { seed, ...this.spent(), ending } };
+  }
+
+  private take(side: Side, plan: Plan): void {
+    side.plan = plan;
+    this.best = this.sides.reduce<Plan | null>(
+      (best, { plan: other }) => (other === null ? best : cheaper(best, other)),
+      null,
+    );
+  }
+
+  private spent(): { steps: number; seconds: number } {
+    const { sides } = this;
+    return {
+      steps: sides.reduce((sum, side) => sum + side.steps, 0),
+      seconds: Math.max(...sides.map(({ seconds }) => seconds)),
+    };
+  }
+}
+
+function cheaper(plan: Plan | null, other: Plan): Plan {
+  return plan === null || other.cost.total < plan.cost.total ? other : plan;
+}
