@@ -1,7 +1,7 @@
 import { parseArgs } from 'node:util';
 import { BadRequest } from './refusal';
 
-export const COMMANDS = ['jobshop', 'flexible', 'operators', 'nights'] as const;
+export const COMMANDS = ['jobshop', 'flexible', 'operators', 'servers', 'attended', 'nights', 'compare'] as const;
 export type CommandName = (typeof COMMANDS)[number];
 
 export interface Request {
@@ -26,6 +26,8 @@ const USAGE = `Usage: npm run bench -- COMMAND [--seconds 60] [--seed 1] [--only
   jobshop    classical job shops                       [--data FOLDER]
   flexible   job shops with a choice of machines       [--data FOLDER]
   operators  job shops with few operators              [--data FOLDER] [--operators 4,5,6,7,8]
+  servers    one person at machines that run alone     --data FOLDER
+  attended   a machine and a person per operation      --data FOLDER
   nights     generated nights, from 4 machines and 60 runs to 50 machines and 2,000 runs`;
 
 const OPTIONS = {
@@ -42,6 +44,9 @@ const TAKES: Readonly<Record<CommandName, readonly string[]>> = {
   jobshop: ['seconds', 'seed', 'only', 'data', 'json', 'record'],
   flexible: ['seconds', 'seed', 'only', 'data', 'json', 'record'],
   operators: ['seconds', 'seed', 'only', 'operators', 'data', 'json', 'record'],
+  servers: ['seconds', 'seed', 'only', 'data', 'json', 'record'],
+  attended: ['seconds', 'seed', 'only', 'data', 'json', 'record'],
+  compare: ['seconds', 'seed', 'only', 'json', 'record'],
   nights: ['seconds', 'seed', 'only', 'json', 'record'],
 };
 

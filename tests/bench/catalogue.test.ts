@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { BOUNDS } from '../published/jobshop/instances';
 import operatorOptima from '../published/operators/bounds.json';
-import { folderOf, instancesIn, type PublishedCommand, rowsOf, setOf, shopIn } from './catalogue';
+import { folderOf, instancesIn, type JobShopCommand, rowsOf, setOf, shopIn } from './catalogue';
 import { BadRequest } from './refusal';
 
-const read = (command: PublishedCommand) => instancesIn(folderOf(command), command);
+const read = (command: JobShopCommand) => instancesIn(folderOf(command), command);
 
 describe('the published instances', () => {
   it.each([
