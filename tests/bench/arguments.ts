@@ -28,7 +28,8 @@ const USAGE = `Usage: npm run bench -- COMMAND [--seconds 60] [--seed 1] [--only
   operators  job shops with few operators              [--data FOLDER] [--operators 4,5,6,7,8]
   servers    one person at machines that run alone     --data FOLDER
   attended   a machine and a person per operation      --data FOLDER
-  nights     generated nights, from 4 machines and 60 runs to 50 machines and 2,000 runs`;
+  nights     generated nights, from 4 machines and 60 runs to 50 machines and 2,000 runs
+  compare    nights and job shops, beside HiGHS and MiniZinc for the same seconds`;
 
 const OPTIONS = {
   seconds: { type: 'string' },
