@@ -7,15 +7,16 @@ import { type NightCase, shopOf } from '../published/exact/night-case';
 import { planOf } from '../published/exact/night-plan';
 import { NightProgram } from '../published/exact/night-program';
 import { jobShopData, planAt, type Starts, solveJobShopByProgram, startsOf } from './jobshop-models';
-import { type MiniZincAnswer, type MiniZincSolver, solveByMiniZinc } from './minizinc';
+import { type MiniZincAnswer, type MiniZincSearch, solveByMiniZinc } from './minizinc';
 import { costOfModel, nightData, planOfSolution } from './night-model';
 import { measure } from './run';
 
 export const CONTENDERS = ['ours', 'highs', 'minizinc'] as const;
 export type Contender = (typeof CONTENDERS)[number];
 
-/** Of the solvers MiniZinc brings along the one that does best on these models. */
-export const MINIZINC_SOLVER: MiniZincSolver = 'chuffed';
+/** What did best on each model, of the solvers that MiniZinc brings along, with and without free search. */
+const NIGHT_SEARCH: MiniZincSearch = { solver: 'chuffed', isFree: false };
+const JOB_SHOP_SEARCH: MiniZincSearch = { solver: 'chuffed', isFree: true };
 
 /** What a contender made of a problem; costs in the unit of the contest. */
 export interface Entry {
@@ -58,7 +59,7 @@ export function nightContest(name: string, night: NightCase): Contest {
       },
       minizinc: async (seconds) => {
         const started = performance.now();
-        const answer = await solveByMiniZinc(modelText('night'), nightData(night), MINIZINC_SOLVER, seconds);
+        const answer = await solveByMiniZinc(modelText('night'), nightData(night), NIGHT_SEARCH, seconds);
         const last = answer.solutions.at(-1);
         const plan = last === undefined ? null : planOfSolution(night, last.values);
         return judged(
@@ -93,7 +94,7 @@ export function jobShopContest(jobShop: JobShop): Contest {
       },
       minizinc: async (seconds) => {
         const started = performance.now();
-        const answer = await solveByMiniZinc(modelText('jobshop'), jobShopData(jobShop), MINIZINC_SOLVER, seconds);
+        const answer = await solveByMiniZinc(modelText('jobshop'), jobShopData(jobShop), JOB_SHOP_SEARCH, seconds);
         const last = answer.solutions.at(-1);
         const plan = last === undefined ? null : planAt(shop, last.values.start as Starts);
         return judged(

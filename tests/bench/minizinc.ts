@@ -4,6 +4,12 @@ import { Worker } from 'node:worker_threads';
 /** The solvers the package brings along; none is a native program. */
 export type MiniZincSolver = 'chuffed' | 'gecode' | 'highs' | 'cbc';
 
+export interface MiniZincSearch {
+  readonly solver: MiniZincSolver;
+  /** Whether the solver may leave the order of search that the model proposes. */
+  readonly isFree: boolean;
+}
+
 export interface MiniZincSolution {
   /** Since the model was given, loading and flattening included. */
   readonly seconds: number;
@@ -46,7 +52,7 @@ const require = createRequire(import.meta.url);
 export async function solveByMiniZinc(
   model: string,
   data: Readonly<Record<string, unknown>>,
-  solver: MiniZincSolver,
+  { solver, isFree }: MiniZincSearch,
   seconds: number,
 ): Promise<MiniZincAnswer> {
   const started = performance.now();
@@ -65,7 +71,7 @@ export async function solveByMiniZinc(
             files: { 'model.mzn': model, 'data.json': JSON.stringify(data) },
             args: [
               ...['--intermediate', '--statistics', '--output-mode', 'json', '--output-objective'],
-              ...['--solver', solver, ...(solver === 'chuffed' ? ['--free-search'] : [])],
+              ...['--solver', solver, ...(isFree ? ['--free-search'] : [])],
               ...['--time-limit', String(Math.round(1000 * (seconds - now()))), 'model.mzn', 'data.json'],
             ],
           });
