@@ -37,7 +37,7 @@ describe('MiniZinc', () => {
     const answer = await solveByMiniZinc(
       'int: n; var 1..n: x; constraint x > n; solve minimize x;',
       { n: 3 },
-      'chuffed',
+      CHUFFED,
       30,
     );
     expect(answer).toMatchObject({ solutions: [], isProved: false });

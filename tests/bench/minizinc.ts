@@ -1,4 +1,5 @@
 import { createRequire } from 'node:module';
+import { dirname } from 'node:path';
 import { Worker } from 'node:worker_threads';
 
 /** The solvers the package brings along; none is a native program. */
@@ -58,7 +59,12 @@ export async function solveByMiniZinc(
   const started = performance.now();
   const now = () => (performance.now() - started) / 1000;
   const script = require.resolve('minizinc/minizinc-worker.js');
-  const worker = new Worker(BOOT, { eval: true, workerData: { script, folder: script.replace(/[^/\\]*$/, '') } });
+  const worker = new Worker(BOOT, {
+    eval: true,
+    workerData: { script, folder: dirname(script) },
+    // What the package writes besides its messages; where nothing satisfies a model, that is a trace of its own.
+    stderr: true,
+  });
   const solutions: MiniZincSolution[] = [];
   let [isProved, bound]: [boolean, number | null] = [false, null];
   const done = new Promise<void>((finish, fail) => {
