@@ -17,7 +17,7 @@ describe.each([
   let result: Planned;
 
   beforeAll(async () => {
-    result = await planned(shopOf(project));
+    result = await planned(shopOf(project), 40_000);
   });
 
   it(`are done after ${optimum} minutes, as soon as an exact model can be`, async () => {

@@ -84,12 +84,12 @@ export interface Planned {
   readonly lateness: number;
 }
 
-/** The ordinary engine with a fixed seed and number of steps, and what the referee says of its plan. */
-export async function planned(shop: Shop): Promise<Planned> {
+/** The ordinary engine with a fixed seed and so many steps, and what the referee says of its plan. */
+export async function planned(shop: Shop, steps = 5_000): Promise<Planned> {
   const plan = await planShop(shop, {
     at: START,
     seconds: Number.POSITIVE_INFINITY,
-    steps: 5_000,
+    steps,
     seed: 1,
     clock: () => performance.now(),
   });
