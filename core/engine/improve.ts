@@ -14,7 +14,7 @@ import { copySchedule, emptySchedule, type Schedule } from './schedule';
  * beginning to its limit. They are hours of the dearest kind: that of late, night and finish hours that weighs most.
  */
 const HOT = 1.5;
-const COLD = 0.01;
+const COLD = 0.005;
 
 /** Runs up to which a shop is small: its search settles soon, so it is begun afresh and cooled so many times. */
 const SMALL = 20;

@@ -3,7 +3,7 @@ import { parseArgs } from 'node:util';
 import { MOST_WORKERS } from '../../main/solver';
 import { BadRequest } from './refusal';
 
-export const COMMANDS = ['jobshop', 'flexible', 'operators', 'nights'] as const;
+export const COMMANDS = ['jobshop', 'flexible', 'operators', 'servers', 'attended', 'nights', 'compare'] as const;
 export type CommandName = (typeof COMMANDS)[number];
 
 export interface Request {
@@ -30,7 +30,10 @@ const USAGE = `Usage: npm run bench -- COMMAND [--seconds 60] [--seed 1] [--work
   jobshop    classical job shops                       [--data FOLDER]
   flexible   job shops with a choice of machines       [--data FOLDER]
   operators  job shops with few operators              [--data FOLDER] [--operators 4,5,6,7,8]
-  nights     generated nights, from 4 machines and 60 runs to 50 machines and 2,000 runs`;
+  servers    one person at machines that run alone     --data FOLDER
+  attended   a machine and a person per operation      --data FOLDER
+  nights     generated nights, from 4 machines and 60 runs to 50 machines and 2,000 runs
+  compare    nights and job shops, beside HiGHS and MiniZinc for the same seconds`;
 
 const OPTIONS = {
   seconds: { type: 'string' },
@@ -47,6 +50,9 @@ const TAKES: Readonly<Record<CommandName, readonly string[]>> = {
   jobshop: ['seconds', 'seed', 'workers', 'only', 'data', 'json', 'record'],
   flexible: ['seconds', 'seed', 'workers', 'only', 'data', 'json', 'record'],
   operators: ['seconds', 'seed', 'workers', 'only', 'operators', 'data', 'json', 'record'],
+  servers: ['seconds', 'seed', 'workers', 'only', 'data', 'json', 'record'],
+  attended: ['seconds', 'seed', 'workers', 'only', 'data', 'json', 'record'],
+  compare: ['seconds', 'seed', 'only', 'json', 'record'],
   nights: ['seconds', 'seed', 'workers', 'only', 'json', 'record'],
 };
 
@@ -75,7 +81,14 @@ export function readRequest(args: readonly string[]): Request {
     command,
     seconds: numberOf('seconds', text('seconds') ?? '60', 0.1, 86_400, false),
     seed: numberOf('seed', text('seed') ?? '1', 0, 0xffff_ffff, true),
-    workers: numberOf('workers', text('workers') ?? `${coresUsed()}`, 1, MOST_WORKERS, true),
+    // The solvers compared with search in one thread as well.
+    workers: numberOf(
+      'workers',
+      text('workers') ?? `${command === 'compare' ? 1 : coresUsed()}`,
+      1,
+      MOST_WORKERS,
+      true,
+    ),
     only: listOf(text('only') ?? ''),
     operators: listOf(text('operators') ?? '4,5,6,7,8').map((p) => numberOf('operators', p, 1, 1000, true)),
     data: text('data'),

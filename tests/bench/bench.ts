@@ -1,6 +1,7 @@
 import { existsSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { type Request, readRequest } from './arguments';
+import { benchCompare } from './compare';
 import { historyRows, record, settingOf } from './history';
 import { benchNights } from './nights';
 import { benchPublished } from './published';
@@ -32,6 +33,7 @@ async function main(args: readonly string[]): Promise<number> {
 
 function reportOf(request: Request): Promise<Report> {
   const { command } = request;
+  if (command === 'compare') return benchCompare(request, console.log);
   return command === 'nights' ? benchNights(request, console.log) : benchPublished(command, request, console.log);
 }
 

@@ -1,10 +1,13 @@
-import { describe, expect, it } from 'vitest';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
 import { BOUNDS } from '../published/jobshop/instances';
 import operatorOptima from '../published/operators/bounds.json';
-import { folderOf, instancesIn, type PublishedCommand, rowsOf, setOf, shopIn } from './catalogue';
+import { folderOf, instancesIn, type JobShopCommand, jobShopProblems, rowsOf, setOf, shopIn } from './catalogue';
 import { BadRequest } from './refusal';
 
-const read = (command: PublishedCommand) => instancesIn(folderOf(command), command);
+const read = (command: JobShopCommand) => instancesIn(folderOf(command), command);
 
 describe('the published instances', () => {
   it.each([
@@ -60,6 +63,42 @@ describe('the published instances', () => {
     expect(setOf(row)).toBe('la, 4 operators');
   });
 });
+
+describe('a folder named by --data', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'nightload-data-'));
+  afterAll(() => rmSync(folder, { recursive: true }));
+
+  it('may hold the flexible sets as first published: machines from 1, a mean number of choices in the first line', () => {
+    mkdirSync(join(folder, 'instances'));
+    cpSync(join(folderOf('flexible'), 'best-known.tsv'), join(folder, 'best-known.tsv'));
+    const copies = read('flexible');
+    for (const { name } of copies) {
+      const text = readFileSync(join(folderOf('flexible'), 'instances', `${name}.txt`), 'utf8');
+      writeFileSync(join(folder, 'instances', `${name}.txt`), countedFromOne(text));
+    }
+    const given = jobShopProblems('flexible', folder);
+    expect(given.map(({ name }) => name)).toEqual(copies.map(({ name }) => name));
+    for (const [i, problem] of given.entries()) {
+      expect(problem.shop(), problem.name).toEqual(shopIn(folderOf('flexible'), copies[i]!));
+    }
+  });
+});
+
+/** One more for every machine, and a third number in the first line. */
+function countedFromOne(text: string): string {
+  const [first, ...jobs] = text.trim().split(/\r?\n/);
+  const shifted = jobs.map((job) => {
+    const [operations = 0, ...rest] = job.trim().split(/\s+/).map(Number);
+    const out = [operations];
+    for (let at = 0; at < rest.length; ) {
+      const choices = rest[at++]!;
+      out.push(choices);
+      for (let c = 0; c < choices; c++, at += 2) out.push(rest[at]! + 1, rest[at + 1]!);
+    }
+    return out.join(' ');
+  });
+  return [`${first} 1.5`, ...shifted].join('\n');
+}
 
 describe('a table of bounds', () => {
   it.each(['ft06\t55', 'ft06\t56\t55\tliterature', 'ft06\t55\t55\thearsay', 'ft06\tmany\t55\topen'])(

@@ -6,10 +6,14 @@ import type { Shop } from '../../core/shop';
 import type { CommandName } from './arguments';
 import { BadRequest } from './refusal';
 
-export type PublishedCommand = Exclude<CommandName, 'nights'>;
+/** Commands whose instances are in the text format of job shops. */
+export type JobShopCommand = Extract<CommandName, 'jobshop' | 'flexible' | 'operators'>;
 
-/** What stands behind a published bound; the tables say at their heads what each word means. */
-const EVIDENCE = ['literature', 'registry', 'proved', 'table', 'open'] as const;
+/**
+ * What stands behind a published bound; the tables say at their heads what each word means. `trivial`: the lower bound
+ * is one that anyone can compute, so it needs nobody's word.
+ */
+const EVIDENCE = ['literature', 'trivial', 'registry', 'proved', 'table', 'open'] as const;
 export type Evidence = (typeof EVIDENCE)[number];
 
 /** A published instance with its bounds: no plan is shorter than `lower`, and one of `upper` is known. */
@@ -23,22 +27,39 @@ export interface Instance {
   readonly evidence: Evidence;
 }
 
-const TABLES: Readonly<Record<PublishedCommand, { readonly folder: string; readonly table: string }>> = {
+/** An instance ready to be planned. */
+export interface Problem extends Instance {
+  /** The set its mean is taken over. */
+  readonly set: string;
+  readonly shop: () => Shop;
+}
+
+const TABLES: Readonly<Record<JobShopCommand, { readonly folder: string; readonly table: string }>> = {
   jobshop: { folder: 'jobshop', table: 'best-known.tsv' },
   flexible: { folder: 'flexible', table: 'best-known.tsv' },
   operators: { folder: 'jobshop', table: 'best-known-operators.tsv' },
 };
 
 /** The folder of a command's copies. */
-export function folderOf(command: PublishedCommand): string {
+export function folderOf(command: JobShopCommand): string {
   return fileURLToPath(new URL(`../published/${TABLES[command].folder}`, import.meta.url));
 }
 
 /** The instances of a command in a folder, in the order of its table; throws a {@link BadRequest} for a bad table. */
-export function instancesIn(folder: string, command: PublishedCommand): Instance[] {
+export function instancesIn(folder: string, command: JobShopCommand): Instance[] {
   const file = join(folder, TABLES[command].table);
   if (!existsSync(file)) throw new BadRequest(`There is no table of bounds ${file}; name a folder that has one.`);
   return rowsOf(readFileSync(file, 'utf8'), file, command === 'operators');
+}
+
+/** The instances of a command in a folder, or in that of the copies, ready to be planned. */
+export function jobShopProblems(command: JobShopCommand, data: string | null): Problem[] {
+  const folder = data ?? folderOf(command);
+  return instancesIn(folder, command).map((instance) => ({
+    ...instance,
+    set: setOf(instance),
+    shop: () => shopIn(folder, instance),
+  }));
 }
 
 /** Tab-separated: name, number of operators where asked for, lower, upper, evidence; comments after `#`. */

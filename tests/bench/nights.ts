@@ -68,14 +68,9 @@ export async function benchNights(request: Request, print: Print): Promise<Repor
     rows.push(row);
     print(lineOf(row));
   }
-  const growth = growthExponent(
-    rows
-      .map(({ runs, stepsPerSecond }) => ({ x: runs, y: 1 / (stepsPerSecond ?? 0) }))
-      .filter(({ y }) => Number.isFinite(y)),
-  );
   print('\n% above: cost over its bound. % below: hours cut tonight under theirs. to 1 %: of the last cost.');
   print('MB: memory of the whole process, which plans the sizes one after the other.');
-  if (growth !== null) print(`Time per step grows as runs to the power ${growth.toFixed(2)}.`);
+  for (const say of growthOf(rows)) print(say);
   const distances = rows.flatMap((row) => row.distance ?? []);
   const reached = rows.filter(({ ending }) => ending === 'proved').length;
   return {
@@ -83,6 +78,21 @@ export async function benchNights(request: Request, print: Print): Promise<Repor
     sets: [{ set: 'nights', instances: rows.length, distance: mean(distances), reached }],
     failures,
   };
+}
+
+/** How times grow with the number of runs, where at least two sizes tell. */
+export function growthOf(rows: readonly Pick<Row, 'size' | 'runs' | 'secondsToFirst' | 'stepsPerSecond'>[]): string[] {
+  const stepping = rows.flatMap(({ runs, stepsPerSecond }) =>
+    stepsPerSecond === null ? [] : { x: runs, y: 1 / stepsPerSecond },
+  );
+  const first = growthExponent(rows.map(({ runs, secondsToFirst }) => ({ x: runs, y: secondsToFirst })));
+  const step = growthExponent(stepping);
+  const still = rows.flatMap(({ size, stepsPerSecond }) => (stepsPerSecond === null ? size : []));
+  return [
+    ...(first === null ? [] : [`Time to the first plan grows as runs to the power ${first.toFixed(2)}.`]),
+    ...(step === null ? [] : [`Time per step grows as runs to the power ${step.toFixed(2)}.`]),
+    ...(still.length === 0 ? [] : [`No step was made at ${still.join(', ')}: it is not in the growth per step.`]),
+  ];
 }
 
 function labelOf({ machines, runs }: NightSize): string {

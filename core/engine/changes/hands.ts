@@ -24,7 +24,10 @@ export class HandChanges {
     // A load goes just before its cut, so a later cut brings the load to the next attendance.
     if (isLoad) repair.wishes.notBefore[run] = attendances.end[next]! + view.problem.load[run]!;
     else repair.wishes.linger[run] = attendances.end[next]! - schedule.end[run]!;
+    const other = attendances.run[next]!;
     repair.lift(run);
+    // Where the run stays longer, what the hand does meanwhile may have to take another pallet.
+    if (other !== run && random.next() < 0.5) repair.lift(other);
     return true;
   }
 

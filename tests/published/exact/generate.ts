@@ -1,7 +1,7 @@
 import { type CaseJob, type CaseMachine, type CaseStep, type NightCase, NOW } from './night-case';
 
 /** A small generator of its own, so that a night can be made again from its number alone. */
-function numbers(seed: number): (below: number) => number {
+export function numbers(seed: number): (below: number) => number {
   let state = (seed * 2654435761 + 12345) >>> 0;
   return (below) => {
     state = (Math.imul(state, 1664525) + 1013904223) >>> 0;

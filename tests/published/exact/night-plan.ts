@@ -6,6 +6,15 @@ import type { Event, ExactRun } from './night-program';
 export function planOf(night: NightCase, runs: readonly ExactRun[], values: Float64Array): Plan {
   const isSet = (column: number) => values[column]! > 0.5;
   const planned = runs.filter((run) => !isSet(run.left)).map((run) => plannedRun(run, isSet));
+  return planWith(
+    night,
+    planned,
+    runs.filter((run) => isSet(run.left)).map(({ id }) => id),
+  );
+}
+
+/** A plan of runs that have no pallets yet, and of those left out; its cost is left for the referee to work out. */
+export function planWith(night: NightCase, planned: readonly PlannedRun[], left: readonly string[]): Plan {
   return {
     format: 'nightload-plan',
     version: 1,
@@ -13,8 +22,8 @@ export function planOf(night: NightCase, runs: readonly ExactRun[], values: Floa
     clock: { zone: 'UTC', origin: Date.UTC(2026, 2, 3) },
     now: NOW,
     horizon: HORIZON,
-    runs: onPallets(night, runs, planned),
-    left: runs.filter((run) => isSet(run.left)).map((run) => ({ run: run.id, why: 'left out' })),
+    runs: onPallets(night, planned),
+    left: left.map((run) => ({ run, why: 'left out' })),
     conflicts: [],
     cost: {
       lateness: 0,
@@ -53,7 +62,7 @@ function plannedRun(run: ExactRun, isSet: (column: number) => boolean): PlannedR
 }
 
 /** Each run, in the order in which they are on, takes the first pallet of its fixture kind that is back. */
-function onPallets(night: NightCase, runs: readonly ExactRun[], planned: readonly PlannedRun[]): PlannedRun[] {
+function onPallets(night: NightCase, planned: readonly PlannedRun[]): PlannedRun[] {
   const backAt = new Map(
     Object.entries(night.pallets).flatMap(([fixture, count]) =>
       Array.from({ length: count }, (_, i) => [`${fixture}-${i + 1}`, NOW] as const),
@@ -63,8 +72,8 @@ function onPallets(night: NightCase, runs: readonly ExactRun[], planned: readonl
   return planned
     .toSorted((a, b) => on(a) - on(b))
     .map((run) => {
-      const { job, step } = runs.find(({ id }) => id === run.run)!;
-      const { fixture } = job.steps[step]!;
+      const [id, step] = run.run.split('/');
+      const { fixture } = night.jobs.find((job) => job.id === id)!.steps[Number(step) - 1]!;
       const pallet =
         [...backAt.keys()].find((id) => id.startsWith(`${fixture}-`) && backAt.get(id)! <= on(run)) ?? null;
       if (pallet !== null) backAt.set(pallet, run.unload?.end ?? run.end);

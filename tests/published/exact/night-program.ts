@@ -30,8 +30,9 @@ export class NightProgram {
     this.priceJobs();
   }
 
-  async solve(): Promise<LinearSolution> {
-    return solveLinear(this.builder.build(), { solver: 'highs' });
+  /** To the optimum, or to what is known after so many seconds. */
+  async solve(seconds?: number): Promise<LinearSolution> {
+    return solveLinear(this.builder.build(), { solver: 'highs', ...(seconds === undefined ? {} : { seconds }) });
   }
 
   private run(job: CaseJob, step: number, number: number): ExactRun {

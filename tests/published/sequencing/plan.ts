@@ -84,13 +84,13 @@ export interface Planned {
   readonly lateness: number;
 }
 
-/** The ordinary engine with a fixed seed and number of steps, and what the referee says of its plan. */
-export async function planned(shop: Shop): Promise<Planned> {
+/** The ordinary engine with a seed and a number of steps, and what the referee says of its plan. */
+export async function planned(shop: Shop, { steps = 5_000, seed = 1 } = {}): Promise<Planned> {
   const plan = await planShop(shop, {
     at: START,
     seconds: Number.POSITIVE_INFINITY,
-    steps: 5_000,
-    seed: 1,
+    steps,
+    seed,
     clock: () => performance.now(),
   });
   const verdict = referee(shop, plan);
