@@ -83,6 +83,7 @@ class Search {
   private readonly improver: Improver;
   /** Where nothing but machines is scarce, the search that is made for that. */
   private readonly disjunctive: DisjunctiveSearch | null;
+  private builtSequence: DisjunctiveSearch['best'] | null = null;
   private steps = 0;
   private readonly meetings = new Meetings();
   private reportedTotal = Number.POSITIVE_INFINITY;
@@ -175,6 +176,7 @@ class Search {
       const share = () => (options.steps === undefined ? spent : this.steps / options.steps);
       do this.step(share());
       while (this.steps < steps && options.clock() < sliceEnd && !this.isMeetingDue(share()));
+      this.buildBestSequence();
       if (options.clock() >= this.nextReport) this.report('improve');
       await breathe();
     }
@@ -209,14 +211,16 @@ class Search {
 
   private step(progress: number): void {
     this.steps++;
-    const { disjunctive, improver } = this;
-    if (disjunctive === null) {
-      improver.step(progress);
-      return;
-    }
-    const before = disjunctive.best;
-    disjunctive.step();
-    if (disjunctive.best !== before) improver.offer(recipeOfSequence(disjunctive.best.order, disjunctive.best.option));
+    if (this.disjunctive === null) this.improver.step(progress);
+    else this.disjunctive.step();
+  }
+
+  /** Builds the schedule of the best sequence. In a shop of thousands of runs that is no work for each of many small gains. */
+  private buildBestSequence(): void {
+    const best = this.disjunctive?.best;
+    if (best === undefined || best === this.builtSequence) return;
+    this.builtSequence = best;
+    this.improver.offer(recipeOfSequence(best.order, best.option));
   }
 
   private report(phase: EngineProgress['phase']): void {
