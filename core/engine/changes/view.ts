@@ -1,4 +1,4 @@
-import { NONE, type Problem } from '../../problem';
+import type { Problem } from '../../problem';
 import type { Board } from '../board';
 import type { Bookings } from '../bookings';
 import type { Random } from '../random';
@@ -47,10 +47,9 @@ export class View {
     }
   }
 
-  /** Moves one of the picked runs to another place in their order. */
+  /** Moves one of the picked runs, if there are any, to another place in their order. */
   moveChosen(from: number, to: number): void {
-    const [moved = NONE] = this.chosen.splice(from, 1);
-    this.chosen.splice(to, 0, moved);
+    this.chosen.splice(to, 0, ...this.chosen.splice(from, 1));
   }
 
   shuffleChosen(): void {
