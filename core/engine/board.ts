@@ -1,6 +1,7 @@
 import { NONE, type Problem } from '../problem';
 import { take } from './book';
 import { type Conflict, noteConflicts, placeHeld } from './held';
+import { recipeOfSchedule } from './orders';
 import type { Recipe } from './recipe';
 import { canRepeat } from './repeat';
 import { RoomFinder } from './room';
@@ -42,6 +43,12 @@ export class Board {
     const { order } = recipe;
     for (let i = 0; i < order.length; i++) this.place(order[i]!, recipe);
     noteConflicts(this.problem, this.schedule, this.conflicts);
+  }
+
+  /** Makes a schedule made before again. */
+  rebuild(schedule: Schedule): void {
+    this.build(recipeOfSchedule(this.problem, schedule, this.earlier.push(schedule) - 1));
+    this.earlier.pop();
   }
 
   /** A locked run's predecessors go first: only then can its lock hold. */

@@ -2,7 +2,7 @@ import type { Problem } from '../problem';
 import type { Board } from './board';
 import { Changes } from './changes';
 import type { Pricer } from './cost';
-import { recipeOfOrder, recipeOfSchedule } from './orders';
+import { recipeOfOrder } from './orders';
 import type { Random } from './random';
 import type { Recipe } from './recipe';
 import { Repair } from './repair';
@@ -72,9 +72,7 @@ export class Improver {
       this.take(total);
       return;
     }
-    const index = board.earlier.push(kept) - 1;
-    board.build(recipeOfSchedule(this.problem, kept, index));
-    board.earlier.pop();
+    board.rebuild(kept);
     this.price();
   }
 

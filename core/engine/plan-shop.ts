@@ -244,8 +244,7 @@ class Search {
   private plan(ending: Plan['search']['ending']): Plan {
     const { problem, improver, options } = this;
     const { board, pricer } = this.desk;
-    board.build(recipeOfSchedule(problem, improver.best, board.earlier.push(improver.best) - 1));
-    board.earlier.pop();
+    board.rebuild(improver.best);
     if (board.conflicts.length === 0) new Settler(problem, board.slots, board.schedule, pricer).run();
     const search = { seed: options.seed, steps: this.steps, seconds: this.seconds(), ending };
     const bound = board.conflicts.length === 0 ? this.bound : null;

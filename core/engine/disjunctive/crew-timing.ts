@@ -1,4 +1,5 @@
 import type { MachineShop } from './machine-shop';
+import { routesOf } from './routes';
 
 /**
  * When each run of an order begins and ends: as soon as its predecessor, its machine and some operator are free of the
@@ -42,8 +43,7 @@ export class CrewTiming {
   constructor(readonly shop: MachineShop) {
     const { count } = shop;
     const column = () => new Int32Array(count + 1);
-    const neighbours = (rows: Int32Array) =>
-      Int32Array.from({ length: count + 1 }, (_, run) => (run < count && rows[run]! >= 0 ? rows[run]! : count));
+    const routes = routesOf(shop);
     this.nobody = count;
     // More operators than runs are as good as one for each.
     this.operators = Math.min(shop.operators, count);
@@ -53,10 +53,10 @@ export class CrewTiming {
     this.place[count] = count;
     this.machine = column();
     this.minutes = column();
-    this.routeBefore = neighbours(shop.before);
-    this.routeAfter = neighbours(shop.after);
-    this.lagBefore = Int32Array.from(this.routeBefore, (before, run) => (before < count ? shop.lag[run]! : 0));
-    this.lagAfter = Int32Array.from(this.routeAfter, (after) => (after < count ? shop.lag[after]! : 0));
+    this.routeBefore = routes.routeBefore;
+    this.routeAfter = routes.routeAfter;
+    this.lagBefore = routes.lagBefore;
+    this.lagAfter = routes.lagAfter;
     this.start = column();
     this.end = column();
     this.way = column();

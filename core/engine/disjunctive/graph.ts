@@ -1,4 +1,5 @@
 import type { MachineShop } from './machine-shop';
+import { routesOf } from './routes';
 
 /**
  * A machine shop with every machine's runs in a sequence: the disjunctive graph with its arcs chosen.
@@ -18,7 +19,6 @@ export class Graph {
   readonly minutes: Int32Array;
   readonly routeBefore: Int32Array;
   readonly routeAfter: Int32Array;
-  /** Minutes that must pass between the run's predecessor or successor by route and the run. */
   readonly lagBefore: Int32Array;
   readonly lagAfter: Int32Array;
   readonly machineBefore: Int32Array;
@@ -42,16 +42,15 @@ export class Graph {
   constructor(readonly shop: MachineShop) {
     const { count } = shop;
     const column = () => new Int32Array(count + 1);
-    const neighbours = (rows: Int32Array) =>
-      Int32Array.from({ length: count + 1 }, (_, run) => (run < count && rows[run]! >= 0 ? rows[run]! : count));
+    const routes = routesOf(shop);
     this.nobody = count;
     this.option = new Int32Array(count);
     this.machine = column().fill(-1);
     this.minutes = column();
-    this.routeBefore = neighbours(shop.before);
-    this.routeAfter = neighbours(shop.after);
-    this.lagBefore = Int32Array.from(this.routeBefore, (before, run) => (before < count ? shop.lag[run]! : 0));
-    this.lagAfter = Int32Array.from(this.routeAfter, (after) => (after < count ? shop.lag[after]! : 0));
+    this.routeBefore = routes.routeBefore;
+    this.routeAfter = routes.routeAfter;
+    this.lagBefore = routes.lagBefore;
+    this.lagAfter = routes.lagAfter;
     this.release = column();
     this.release.set(shop.release);
     this.machineBefore = column();
