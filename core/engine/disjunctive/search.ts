@@ -168,7 +168,12 @@ export class DisjunctiveSearch {
     }
     const share = 0.3 + 0.4 * random.next();
     for (let run = 0; run < keys.length; run++) keys[run] = (1 - share) * placesA[run]! + share * placesB[run]!;
-    this.begin(this.orderByKeys(), share < 0.5 ? a.option : b.option);
+    // Each run's machine is that of one or the other, the nearer one more often: all of them from one was worse.
+    const option = a.option.map((own, run) => {
+      const other = b.option[run]!;
+      return own === other || random.next() >= share ? own : other;
+    });
+    this.begin(this.orderByKeys(), option);
   }
 
   private orderByKeys(): Int32Array {

@@ -200,7 +200,7 @@ export class Tabu implements SequenceSearch {
    */
   private considerMachines(run: number): void {
     const { graph } = this;
-    const { shop, end, way, minutes, nobody } = graph;
+    const { shop, end, way, minutes, place, nobody } = graph;
     const first = shop.optionFirst[run]!;
     const previous = graph.routeBefore[run]!;
     const next = graph.routeAfter[run]!;
@@ -216,9 +216,14 @@ export class Tabu implements SequenceSearch {
       let before = nobody;
       let after = graph.firstOn[machine]!;
       for (;;) {
-        const isAfterOk = before === nobody || next === nobody || (before !== next && nextTail < way[before]!);
+        const isAfterOk =
+          before === nobody ||
+          next === nobody ||
+          (before !== next && (place[before]! < place[next]! || nextTail < way[before]!));
         const isBeforeOk =
-          after === nobody || previous === nobody || (after !== previous && previousHead < end[after]!);
+          after === nobody ||
+          previous === nobody ||
+          (after !== previous && (place[after]! > place[previous]! || previousHead < end[after]!));
         if (isAfterOk && isBeforeOk) {
           const free = end[before]!;
           const rest = way[after]!;
