@@ -18,6 +18,8 @@ const FINALISTS = 6;
  * behind it, and their predecessors or successors in between go along. It is priced by timing the runs between the two
  * anew, operators included, and adding the ways on from there: the operators that come free first take over from those
  * that did so before. Of the moves with the lowest prices some are timed in full, and the one that ends first is made.
+ * A move that changes no time is none, and one to a schedule that has been there is made only if there is no other:
+ * forbidding pairs alone, the search went round among a few dozen schedules, most moves changing nothing.
  */
 export class CrewTabu implements SequenceSearch {
   best = NO_MOVE;
@@ -35,6 +37,8 @@ export class CrewTabu implements SequenceSearch {
   private readonly free: Int32Array;
   private readonly rank: Int32Array;
   private readonly until = new Int32Array(SLOTS);
+  /** The marks of the schedules that there have been since the beginning. */
+  private readonly visited = new Int32Array(SLOTS);
   private moves = 0;
   /** The moves with the lowest prices, the lowest first. */
   private finalists = 0;
@@ -65,9 +69,11 @@ export class CrewTabu implements SequenceSearch {
   begin(order: Int32Array, option: Int32Array): void {
     this.option.set(option);
     this.until.fill(0);
+    this.visited.fill(0);
     this.moves = 0;
     this.timing.load(order, option);
     this.trialEnd.set(this.timing.end);
+    this.noteVisit();
     this.best = NO_MOVE;
     this.keepIfBest();
   }
@@ -87,11 +93,15 @@ export class CrewTabu implements SequenceSearch {
     for (let i = timing.place[first]!, to = timing.place[second]!; i <= to; i++) timing.order[i] = trial[i]!;
     timing.settle();
     this.trialEnd.set(timing.end);
+    this.noteVisit();
     this.keepIfBest();
     return true;
   }
 
-  /** The one that ends first when timed in full; of equal ones that with the lowest price, then by chance. */
+  /**
+   * The one that ends first when timed in full, of those to new schedules; of equal ones that with the lowest price, then
+   * by chance.
+   */
   private chooseFinalist(): number {
     const { timing, price } = this;
     let chosen = 0;
@@ -101,12 +111,22 @@ export class CrewTabu implements SequenceSearch {
       const [first, second] = [this.first[i]!, this.second[i]!];
       this.arrange(first, second, this.leading[i]!);
       const makespan = timing.makespanWith(this.trial, timing.place[first]!, timing.place[second]!);
+      if (this.wasVisited(timing.trialMark)) continue;
       if (makespan > least || (makespan === least && price[i]! > price[chosen]!)) continue;
       if (makespan < least || price[i]! < price[chosen]!) ties = 0;
       least = makespan;
       if (this.random.below(++ties) === 0) chosen = i;
     }
-    return chosen;
+    return least === NO_MOVE ? this.random.below(this.finalists) : chosen;
+  }
+
+  private noteVisit(): void {
+    const { mark } = this.timing;
+    this.visited[mark & (SLOTS - 1)] = mark;
+  }
+
+  private wasVisited(mark: number): boolean {
+    return this.visited[mark & (SLOTS - 1)] === mark;
   }
 
   private keepIfBest(): void {
@@ -195,7 +215,7 @@ export class CrewTabu implements SequenceSearch {
     const { price, finalists } = this;
     this.arrange(first, second, leading);
     const mine = this.priceBetween(this.timing.place[first]!, this.timing.place[second]!);
-    if (isTabu && mine >= this.best) return;
+    if (mine === NO_MOVE || (isTabu && mine >= this.best)) return;
     let at = finalists;
     while (at > 0 && (price[at - 1]! > mine || (price[at - 1] === mine && this.random.next() < 0.5))) {
       price[at] = price[at - 1]!;
@@ -211,7 +231,7 @@ export class CrewTabu implements SequenceSearch {
     if (finalists < FINALISTS) this.finalists++;
   }
 
-  /** The longest way through the runs between two places, as `trial` has them there. */
+  /** The longest way through the runs between two places, as `trial` has them there; `NO_MOVE` if all end as they do. */
   private priceBetween(from: number, to: number): number {
     const { trial, trialEnd, lastOn, free } = this;
     const { order, end, way, machine, minutes, machineBefore, machineAfter, routeBefore, routeAfter } = this.timing;
@@ -220,6 +240,7 @@ export class CrewTabu implements SequenceSearch {
     for (let i = to; i >= from; i--) lastOn[machine[order[i]!]!] = machineBefore[order[i]!]!;
     for (let p = 0; p < operators; p++) free[p] = freeAt[from * operators + p]!;
     let longest = 0;
+    let isOther = false;
     for (let i = from; i <= to; i++) {
       const run = trial[i]!;
       const last = lastOn[machine[run]!]!;
@@ -230,6 +251,7 @@ export class CrewTabu implements SequenceSearch {
       const operator = chosenOperator(free, 0, operators, begin);
       if (free[operator]! > begin) begin = free[operator]!;
       const until = begin + minutes[run]!;
+      if (until !== end[run]) isOther = true;
       trialEnd[run] = until;
       free[operator] = until;
       lastOn[machine[run]!] = run;
@@ -248,7 +270,7 @@ export class CrewTabu implements SequenceSearch {
       }
     }
     for (let i = from; i <= to; i++) trialEnd[order[i]!] = end[order[i]!]!;
-    return this.takeOver(to + 1, longest);
+    return isOther ? this.takeOver(to + 1, longest) : NO_MOVE;
   }
 
   /** The longest way, too, where the operators in `free` go on as those did who had come free before a place. */

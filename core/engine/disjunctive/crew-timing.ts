@@ -33,7 +33,12 @@ export class CrewTiming {
   readonly wayAt: Int32Array;
   readonly operators: number;
   makespan = 0;
+  /** The mark of the schedule that `makespanWith` timed last. */
+  trialMark = 0;
 
+  /** For every place of the order, what the ends of the runs before it bring to the mark. */
+  private readonly markAt: Int32Array;
+  private readonly weight: Int32Array;
   private readonly trialEnd: Int32Array;
   private readonly trialFree: Int32Array;
   private readonly operatorOf: Int32Array;
@@ -48,6 +53,11 @@ export class CrewTiming {
     // More operators than runs are as good as one for each.
     this.operators = Math.min(shop.operators, count);
     this.order = new Int32Array(count);
+    this.markAt = column();
+    this.weight = Int32Array.from({ length: count }, (_, run) => {
+      const mixed = Math.imul((run + 1) ^ ((run + 1) >>> 7), 0x9e3779b1);
+      return Math.imul(mixed ^ (mixed >>> 15), 0x85ebca6b) | 1;
+    });
     this.place = column();
     // Nobody stands behind all.
     this.place[count] = count;
@@ -116,6 +126,7 @@ export class CrewTiming {
       if (trialEnd[run]! > makespan) makespan = trialEnd[run]!;
     }
     for (let p = 0; p < operators; p++) trialFree[p] = freeAt[from * operators + p]!;
+    let mark = this.markAt[from]!;
     for (let i = from; i < nobody; i++) {
       const run = i <= to ? other[i]! : order[i]!;
       const on = machine[run]!;
@@ -126,12 +137,19 @@ export class CrewTiming {
       const operator = chosenOperator(trialFree, 0, operators, begin);
       if (trialFree[operator]! > begin) begin = trialFree[operator]!;
       const until = begin + minutes[run]!;
+      mark = (mark + Math.imul(until, this.weight[run]!)) | 0;
       trialEnd[run] = until;
       trialFree[operator] = until;
       lastOn[on] = run;
       if (until > makespan) makespan = until;
     }
+    this.trialMark = mark;
     return makespan;
+  }
+
+  /** A number that all ends go into: schedules that differ have the same one as good as never. */
+  get mark(): number {
+    return this.markAt[this.nobody]!;
   }
 
   private build(): void {
@@ -141,6 +159,8 @@ export class CrewTiming {
     lastOn.fill(nobody);
     lastOf.fill(nobody);
     freeAt.fill(0, 0, operators);
+    let mark = 0;
+    this.markAt[0] = 0;
     let makespan = 0;
     for (let i = 0; i < nobody; i++) {
       const run = order[i]!;
@@ -155,6 +175,8 @@ export class CrewTiming {
       const until = from + minutes[run]!;
       start[run] = from;
       end[run] = until;
+      mark = (mark + Math.imul(until, this.weight[run]!)) | 0;
+      this.markAt[i + 1] = mark;
       if (until > makespan) makespan = until;
       machineBefore[run] = last;
       machineAfter[last] = run;
