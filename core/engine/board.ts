@@ -7,6 +7,7 @@ import { canRepeat } from './repeat';
 import { RoomFinder } from './room';
 import { emptySchedule, type Schedule } from './schedule';
 import { Slots } from './slots';
+import { noWishes, type Wishes } from './wishes';
 
 /**
  * Builds a schedule run by run: each takes the earliest room that is left by those before it. What stands on the
@@ -17,6 +18,8 @@ export class Board {
   readonly schedule: Schedule;
   readonly conflicts: Conflict[] = [];
   private readonly finder: RoomFinder;
+  /** The choices of the recipe being built, and no other wish. */
+  private wishes: Wishes;
   /** Runs found to have no room in this build. */
   private readonly isLeft: Uint8Array;
 
@@ -29,6 +32,7 @@ export class Board {
     this.schedule = emptySchedule(problem);
     this.finder = new RoomFinder(problem, this.slots, this.schedule);
     this.isLeft = new Uint8Array(problem.runCount);
+    this.wishes = noWishes(problem.runCount);
   }
 
   /**
@@ -39,6 +43,7 @@ export class Board {
     this.schedule.placed.fill(0);
     this.isLeft.fill(0);
     this.conflicts.length = 0;
+    this.wishes = { ...this.wishes, choice: recipe.choice };
     placeHeld(this.problem, this.slots, this.schedule, this.conflicts, (run) => this.placeBefore(run, recipe));
     const { order } = recipe;
     for (let i = 0; i < order.length; i++) this.place(order[i]!, recipe);
@@ -65,7 +70,7 @@ export class Board {
     for (let i = start[run]!; i < start[run + 1]!; i++) if (!this.place(items[i]!, recipe)) return this.leave(run);
     const firstPiece = problem.firstPieceRun[run]!;
     if (firstPiece !== NONE && !this.place(firstPiece, recipe)) return this.leave(run);
-    if (!this.repeat(run, recipe) && !finder.find(run, recipe.choice[run]!, 0, 0)) return this.leave(run);
+    if (!this.repeat(run, recipe) && !finder.find(run, this.wishes)) return this.leave(run);
     finder.room.writeTo(schedule, run);
     take(problem, this.slots, schedule, run);
     return true;

@@ -116,7 +116,7 @@ function onFloor(problem: Problem, slots: Slots, schedule: Schedule, conflicts: 
       const from = Math.max(at.start + before, now);
       const check = problem.checkMinutes[run]!;
       const spot = problem.workSpot[machine]!;
-      const found = slots.crewFrom(problem.optionCrew[option]!, from, check, spot, NONE, nobody());
+      const found = slots.crewFrom(problem.optionCrew[option]!, from, check, spot, NONE, nobody(), NONE);
       at.checkStart = found < NEVER ? found : from;
       at.checkPerson = found < NEVER ? slots.person : firstOfCrew(problem, option);
       if (found >= NEVER) {
@@ -237,14 +237,14 @@ function forced(problem: Problem, slots: Slots, at: Placement, run: number, opti
     const spot = problem.loadSpot[machine]!;
     const station = problem.machineStations[machine]!;
     const notBefore = isTable ? start - load : problem.now;
-    const found = slots.crewUntil(crew, notBefore, start, load, spot, station, nobody());
+    const found = slots.crewUntil(crew, notBefore, start, load, spot, station, nobody(), NONE);
     at.loadStart = found < 0 ? start - load : found;
     at.loadPerson = found < 0 ? firstOfCrew(problem, option) : slots.person;
     if (found < 0) blocked ||= 'nobody is free to load it before then';
   }
   if (check > 0) {
     const before = Math.min(problem.holdAfter[run]!, cut);
-    const found = slots.crewFrom(crew, start + before, check, problem.workSpot[machine]!, NONE, nobody());
+    const found = slots.crewFrom(crew, start + before, check, problem.workSpot[machine]!, NONE, nobody(), NONE);
     at.checkStart = found < NEVER ? found : start + before;
     at.checkPerson = found < NEVER ? slots.person : firstOfCrew(problem, option);
     at.end = at.checkStart + check + cut - before;

@@ -12,6 +12,10 @@ const PUSHES = 10_000;
 export class Placement extends Stay {
   /** Minutes the run stays on after its cut at least. */
   linger = 0;
+  /** Who must load, check and take off if the skill is there; NONE for whoever can first. */
+  loader = NONE;
+  checker = NONE;
+  unloader = NONE;
   /** A cut that ends later is of no use: the search ends as soon as that is certain. */
   latestEnd = NEVER;
 
@@ -68,7 +72,7 @@ export class Placement extends Stay {
     const { slots, problem } = this;
     const length = problem.optionCut[option]!;
     const spot = problem.workSpot[machine]!;
-    const start = slots.crewFrom(problem.optionCrew[option]!, lower, length, spot, NONE, this.own);
+    const start = slots.crewFrom(problem.optionCrew[option]!, lower, length, spot, NONE, this.own, this.loader);
     if (start >= NEVER) return NEVER;
     const room = slots.machineFrom(machine, start, length);
     if (room > start) return room;
@@ -100,8 +104,11 @@ export class Placement extends Stay {
       const cut = problem.optionCut[option]!;
       const start = slots.machineFrom(machine, Math.max(lower + load, startAfter), cut);
       if (start + cut > this.latestEnd) return NEVER;
-      const last = slots.crewUntil(crew, lower, start, load, spot, station, this.own);
-      ready = last >= 0 ? last : slots.crewFrom(crew, Math.max(lower, start - load), load, spot, station, this.own);
+      const last = slots.crewUntil(crew, lower, start, load, spot, station, this.own, this.loader);
+      ready =
+        last >= 0
+          ? last
+          : slots.crewFrom(crew, Math.max(lower, start - load), load, spot, station, this.own, this.loader);
       if (ready >= NEVER) return NEVER;
       this.loadStart = ready;
       this.loadPerson = slots.person;
@@ -126,7 +133,7 @@ export class Placement extends Stay {
       own.start = this.checkStart;
       own.spot = this.problem.workSpot[this.problem.optionMachine[this.option]!]!;
     }
-    const later = slots.crewUntil(crew, earliest, this.start, load, spot, station, own);
+    const later = slots.crewUntil(crew, earliest, this.start, load, spot, station, own, this.loader);
     if (later < 0) return;
     this.loadStart = later;
     this.loadPerson = slots.person;
@@ -153,7 +160,15 @@ export class Placement extends Stay {
       const start = slots.machineFrom(machine, from, cut + check);
       if (start >= NEVER) return false;
       const spot = problem.workSpot[machine]!;
-      const checkStart = slots.crewFrom(problem.optionCrew[option]!, start + before, check, spot, NONE, own);
+      const checkStart = slots.crewFrom(
+        problem.optionCrew[option]!,
+        start + before,
+        check,
+        spot,
+        NONE,
+        own,
+        this.checker,
+      );
       if (checkStart >= NEVER) return false;
       this.checkPerson = slots.person;
       this.checkStart = checkStart;
@@ -194,7 +209,7 @@ export class Placement extends Stay {
       own.spot = problem.workSpot[machine]!;
     }
     const crew = problem.optionCrew[this.option]!;
-    const start = slots.crewFrom(crew, from, length, spot, problem.machineStations[machine]!, own);
+    const start = slots.crewFrom(crew, from, length, spot, problem.machineStations[machine]!, own, this.unloader);
     if (start >= NEVER || start + length > until) return false;
     this.unloadPerson = slots.person;
     this.unloadStart = start;
@@ -218,7 +233,7 @@ export class Placement extends Stay {
     own.person = NONE;
     let on = Math.max(lower, startAfter - load);
     if (load > 0) {
-      on = slots.crewFrom(crew, on, load, spot, NONE, own);
+      on = slots.crewFrom(crew, on, load, spot, NONE, own, this.loader);
       if (on >= NEVER) return NEVER;
       this.loadPerson = slots.person;
     }
@@ -230,7 +245,15 @@ export class Placement extends Stay {
       own.person = this.loadPerson;
       own.end = on + load;
       own.spot = spot;
-      const checkStart = slots.crewFrom(crew, on + load + before, check, problem.workSpot[machine]!, NONE, own);
+      const checkStart = slots.crewFrom(
+        crew,
+        on + load + before,
+        check,
+        problem.workSpot[machine]!,
+        NONE,
+        own,
+        this.checker,
+      );
       if (checkStart >= NEVER) return NEVER;
       this.checkPerson = slots.person;
       this.checkStart = checkStart;
@@ -262,7 +285,7 @@ export class Placement extends Stay {
     own.person = this.checkPerson;
     own.start = this.checkStart;
     own.spot = problem.workSpot[machine]!;
-    return slots.crewUntil(crew, on, start, load, problem.loadSpot[machine]!, NONE, own);
+    return slots.crewUntil(crew, on, start, load, problem.loadSpot[machine]!, NONE, own, this.loader);
   }
 
   /** Takes the pallet that fits fewest machines, then the one idle for the shortest time: others stay free for others. */

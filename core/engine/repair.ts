@@ -4,16 +4,7 @@ import { giveBack, take } from './book';
 import { RoomFinder } from './room';
 import { rowsBy } from './rows';
 import { copyRun, emptySchedule, type Schedule } from './schedule';
-
-/** How a run is to be put: the search changes these, and they stay with the run until they are changed again. */
-interface Wishes {
-  /** The option each run must take, or NONE for the one that is through first. */
-  readonly choice: Int32Array;
-  /** The minute before which each run does not begin to cut: a long cut may be worth more in the night. */
-  readonly notBefore: Int32Array;
-  /** Minutes each run stays on after its cut at least: while it waits, a load may keep another machine going. */
-  readonly linger: Int32Array;
-}
+import { copyWishes, forgetWishes, noWishes, type Wishes } from './wishes';
 
 /**
  * Lifts runs out of the board's schedule and puts them back elsewhere, each in the earliest room the others leave; what
@@ -47,8 +38,8 @@ export class Repair {
     this.schedule = board.schedule;
     this.finder = new RoomFinder(problem, board.slots, board.schedule);
     this.before = emptySchedule(problem);
-    this.wishes = emptyWishes(runCount);
-    this.wishesBefore = emptyWishes(runCount);
+    this.wishes = noWishes(runCount);
+    this.wishesBefore = noWishes(runCount);
     this.touched = new Int32Array(runCount);
     this.isTouched = new Uint8Array(runCount);
     this.isLeft = new Uint8Array(runCount);
@@ -68,9 +59,7 @@ export class Repair {
   /** No run has a wish any more. */
   forget(): void {
     this.begin();
-    this.wishes.choice.fill(NONE);
-    this.wishes.notBefore.fill(0);
-    this.wishes.linger.fill(0);
+    forgetWishes(this.wishes);
   }
 
   canLift(run: number): boolean {
@@ -130,8 +119,7 @@ export class Repair {
     for (let i = start[run]!; i < start[run + 1]!; i++) isPossible = this.put(items[i]!) && isPossible;
     const firstPiece = problem.firstPieceRun[run]!;
     if (firstPiece !== NONE) isPossible = this.put(firstPiece) && isPossible;
-    const { choice, notBefore, linger } = wishes;
-    if (isPossible && finder.find(run, choice[run]!, notBefore[run]!, linger[run]!)) {
+    if (isPossible && finder.find(run, wishes)) {
       finder.room.writeTo(schedule, run);
       take(problem, this.board.slots, schedule, run);
       this.liftWhatCannotFollow(run);
@@ -183,20 +171,6 @@ export class Repair {
     }
     return true;
   }
-}
-
-function emptyWishes(count: number): Wishes {
-  return {
-    choice: new Int32Array(count).fill(NONE),
-    notBefore: new Int32Array(count),
-    linger: new Int32Array(count),
-  };
-}
-
-function copyWishes(from: Wishes, to: Wishes, run: number): void {
-  to.choice[run] = from.choice[run]!;
-  to.notBefore[run] = from.notBefore[run]!;
-  to.linger[run] = from.linger[run]!;
 }
 
 /** What stands on the floor or is locked to a start, and everything that must be through before it. */

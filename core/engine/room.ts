@@ -3,6 +3,7 @@ import { Placement } from './placement';
 import type { Schedule } from './schedule';
 import { NEVER, type Slots } from './slots';
 import { Stay } from './stay';
+import type { Wishes } from './wishes';
 
 /** Finds the room in which a run is through first, given what the slots hold already. */
 export class RoomFinder {
@@ -38,21 +39,23 @@ export class RoomFinder {
   }
 
   /**
-   * Leaves the room in {@link room}; false if there is none before the horizon. `choice` is the option it must take, or
-   * NONE for the one that is through first; it does not cut before `notBefore` and stays on `linger` minutes after its
-   * cut at least.
+   * Leaves the room in {@link room}; false if there is none before the horizon. With no option wished it takes the one
+   * that is through first.
    */
-  find(run: number, choice: number, notBefore: number, linger: number): boolean {
+  find(run: number, wishes: Wishes): boolean {
     const { problem, trial, room } = this;
     const on = this.earliestOn(run);
-    const cut = Math.max(on, this.earliestCut(run), notBefore);
+    const cut = Math.max(on, this.earliestCut(run), wishes.notBefore[run]!);
     const state = problem.state[run]!;
     const pallet = state === FREE ? NONE : problem.heldPallet[run]!;
     const held = state === LOCKED || state === LOADED ? problem.heldOption[run]! : NONE;
-    const only = held !== NONE ? held : choice;
+    const only = held !== NONE ? held : wishes.choice[run]!;
     const first = only === NONE ? problem.optionFirst[run]! : only;
     const last = only === NONE ? problem.optionFirst[run + 1]! : only + 1;
-    trial.linger = linger;
+    trial.linger = wishes.linger[run]!;
+    trial.loader = wishes.loader[run]!;
+    trial.checker = wishes.checker[run]!;
+    trial.unloader = wishes.unloader[run]!;
     trial.latestEnd = NEVER - 1;
     let isFound = false;
     for (let option = first; option < last; option++) {

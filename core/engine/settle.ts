@@ -31,9 +31,15 @@ export class Settler {
     const runs = Array.from(this.schedule.placed.keys()).filter((run) => this.schedule.placed[run] === 1);
     runs.sort((a, b) => this.schedule.start[a]! - this.schedule.start[b]!);
     for (let pass = 0; pass < PASSES; pass++) {
-      for (const run of runs) if (this.schedule.loadPerson[run] !== NONE) this.settleLoad(run);
-      for (const run of runs) if (this.schedule.unloadPerson[run] !== NONE) this.settleUnload(run);
+      for (const run of runs) this.settleLoad(run);
+      for (const run of runs) this.settleUnload(run);
     }
+  }
+
+  /** Settles one run's load and unload in a schedule whose price stands. */
+  settle(run: number): void {
+    this.settleLoad(run);
+    this.settleUnload(run);
   }
 
   private price(): number {
@@ -42,6 +48,7 @@ export class Settler {
 
   private settleLoad(run: number): void {
     const { problem, schedule } = this;
+    if (schedule.loadPerson[run] === NONE) return;
     const machine = problem.optionMachine[schedule.option[run]!]!;
     // The table is cutting as soon as it is loaded.
     if (problem.isTable[machine] === 1) return;
@@ -64,6 +71,7 @@ export class Settler {
 
   private settleUnload(run: number): void {
     const { problem, schedule } = this;
+    if (schedule.unloadPerson[run] === NONE) return;
     const machine = problem.optionMachine[schedule.option[run]!]!;
     const length = problem.unload[run]!;
     const [person, start] = [schedule.unloadPerson[run]!, schedule.unloadStart[run]!];

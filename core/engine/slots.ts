@@ -1,4 +1,4 @@
-import type { Problem } from '../problem';
+import { NONE, type Problem } from '../problem';
 import { Attendances } from './attendances';
 import { Bookings } from './bookings';
 import { Occupancy } from './occupancy';
@@ -66,13 +66,24 @@ export class Slots {
 
   /**
    * First moment at or after `from` at which somebody of the crew is free for `length` minutes at the spot, with the
-   * walk there and on, and a load station as well if `station` is one. Sets {@link person}. NEVER if there is none.
+   * walk there and on, and a load station as well if `station` is one; nobody but `wanted` if that is one of the crew. Sets
+   * {@link person}. NEVER if there is none.
    */
-  crewFrom(crew: number, from: number, length: number, spot: number, station: number, own: OwnAttendance): number {
+  crewFrom(
+    crew: number,
+    from: number,
+    length: number,
+    spot: number,
+    station: number,
+    own: OwnAttendance,
+    wanted: number,
+  ): number {
     const { start, items } = this.problem.crews;
+    const only = this.isInCrew(wanted, crew) ? wanted : NONE;
     let best = NEVER;
     for (let i = start[crew]!; i < start[crew + 1]!; i++) {
       const person = items[i]!;
+      if (only !== NONE && person !== only) continue;
       const time = this.personFrom(person, from, length, spot, station, own, best);
       if (time < best) {
         best = time;
@@ -80,6 +91,13 @@ export class Slots {
       }
     }
     return best;
+  }
+
+  private isInCrew(person: number, crew: number): boolean {
+    if (person === NONE) return false;
+    const { start, items } = this.problem.crews;
+    for (let i = start[crew]!; i < start[crew + 1]!; i++) if (items[i] === person) return true;
+    return false;
   }
 
   /** True if this person is free for the attendance just then, walks and load station included. */
@@ -138,11 +156,14 @@ export class Slots {
     spot: number,
     station: number,
     own: OwnAttendance & { start: number },
+    wanted: number,
   ): number {
     const { start, items } = this.problem.crews;
+    const only = this.isInCrew(wanted, crew) ? wanted : NONE;
     let best = -1;
     for (let i = start[crew]!; i < start[crew + 1]!; i++) {
       const person = items[i]!;
+      if (only !== NONE && person !== only) continue;
       const time = this.personUntil(person, Math.max(notBefore, best + 1), end, length, spot, station, own);
       if (time > best) {
         best = time;

@@ -3,6 +3,7 @@ import type { Board } from '../board';
 import type { Pricer } from '../cost';
 import type { Random } from '../random';
 import type { Repair } from '../repair';
+import { Settler } from '../settle';
 import { HandChanges } from './hands';
 import { LatenessChanges } from './lateness';
 import { NightChanges } from './night';
@@ -34,17 +35,19 @@ export class Changes {
     const order = new OrderChanges(view);
     const lateness = new LatenessChanges(view, pricer);
     const night = new NightChanges(view);
-    const hands = new HandChanges(view);
+    const hands = new HandChanges(view, new Settler(problem, board.slots, board.schedule, pricer));
     this.kinds = [
       [15, () => order.moveElsewhere()],
-      [20, () => order.reorder()],
+      [17, () => order.reorder()],
       [10, () => order.reorderAcross()],
       [7, () => order.swap()],
       [5, () => order.moveOperation()],
-      [20, () => lateness.hurry()],
+      [16, () => lateness.hurry()],
       [10, () => night.keepForNight()],
       [8, () => night.fillNight()],
       [5, () => hands.joinRounds()],
+      [3, () => hands.handOver()],
+      [4, () => hands.settle()],
     ];
   }
 

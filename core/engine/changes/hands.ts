@@ -1,9 +1,13 @@
 import { NONE } from '../../problem';
+import type { Settler } from '../settle';
 import type { View } from './view';
 
 /** Changes that aim at fewer rounds: what a hand does alone goes where it does something else. */
 export class HandChanges {
-  constructor(private readonly view: View) {}
+  constructor(
+    private readonly view: View,
+    private readonly settler: Settler,
+  ) {}
 
   /** Lets a run wait, before its cut or after it, until its hand has something else to do as well; or no longer. */
   joinRounds(): boolean {
@@ -13,6 +17,7 @@ export class HandChanges {
     const run = view.anyRun();
     if (random.next() < 0.4) return this.lingerNoLonger(run);
     if (!view.isPlaced(run) || !repair.canLift(run)) return false;
+    if (schedule.checkPerson[run] !== NONE && random.next() < 0.4) return this.checkWith(run);
     const isLoad = random.next() < 0.4;
     const person = isLoad ? schedule.loadPerson[run]! : schedule.unloadPerson[run]!;
     if (person === NONE) return false;
@@ -28,6 +33,51 @@ export class HandChanges {
     repair.lift(run);
     // Where the run stays longer, what the hand does meanwhile may have to take another pallet.
     if (other !== run && random.next() < 0.5) repair.lift(other);
+    return true;
+  }
+
+  /** Lets a run begin so much later that its first-piece check comes after another attendance of the same person. */
+  private checkWith(run: number): boolean {
+    const { problem, board, random, repair } = this.view;
+    const { schedule } = board;
+    const attendances = board.slots.people[schedule.checkPerson[run]!]!;
+    const own = schedule.checkStart[run]! + problem.checkMinutes[run]!;
+    const next = attendances.firstEndingAfter(own) + random.below(2);
+    if (next >= attendances.count) return false;
+    repair.touch(run);
+    repair.wishes.notBefore[run] = attendances.end[next]! - problem.holdAfter[run]!;
+    repair.lift(run);
+    return true;
+  }
+
+  /** Lets somebody drawn by chance load a run, check it or take it off; or whoever can first. */
+  handOver(): boolean {
+    const { view } = this;
+    const { random, board, repair, problem } = view;
+    const { schedule } = board;
+    const run = view.anyRun();
+    if (!view.isPlaced(run) || !repair.canLift(run)) return false;
+    const crew = problem.optionCrew[schedule.option[run]!]!;
+    const { start, items } = problem.crews;
+    const size = start[crew + 1]! - start[crew]!;
+    if (size < 2) return false;
+    const { loader, checker, unloader } = repair.wishes;
+    const part = random.below(3);
+    const who = part === 0 ? loader : part === 1 ? checker : unloader;
+    const pick = random.below(size + 1);
+    repair.touch(run);
+    who[run] = pick === size ? NONE : items[start[crew]! + pick]!;
+    repair.lift(run);
+    return true;
+  }
+
+  /** Settles the hands of a run where it is: that makes fewer rounds, or the same with more time to spare. */
+  settle(): boolean {
+    const { view } = this;
+    const run = view.anyRun();
+    if (!view.isPlaced(run) || !view.repair.canLift(run) || view.board.conflicts.length > 0) return false;
+    view.repair.touch(run);
+    this.settler.settle(run);
     return true;
   }
 

@@ -57,6 +57,17 @@ export class View {
     for (let i = chosen.length - 1; i > 0; i--) this.moveChosen(random.below(i + 1), i);
   }
 
+  /** Lifts everything that comes after a run on its parts. */
+  liftFollowers(run: number): void {
+    const { start, items } = this.problem.after;
+    for (let i = start[run]!; i < start[run + 1]!; i++) {
+      const next = items[i]!;
+      if (!this.isPlaced(next) || !this.repair.canLift(next)) continue;
+      this.repair.lift(next);
+      this.liftFollowers(next);
+    }
+  }
+
   liftChosen(): boolean {
     for (const run of this.chosen) this.repair.lift(run);
     return this.chosen.length > 0;
