@@ -7,7 +7,7 @@ import { SLOTS, slot } from './tabu-list';
 const NO_MOVE = 0x3fffffff;
 
 /** Moves for which a turned pair may not be turned back: at least so many, and less than twice as many. */
-const TENURE = 8;
+const TENURE = 20;
 
 /** Of the moves with the lowest estimates so many are timed in full. */
 const FINALISTS = 6;
