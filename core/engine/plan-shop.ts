@@ -58,6 +58,9 @@ const REPORT_EVERY = 60;
 /** The share of its time that the search gives at most to writing plans for others to see. */
 const REPORT_SHARE = 0.05;
 
+/** Milliseconds to settle the hands in once somebody waits for the plan; all but the largest need less. */
+const SETTLING_WHEN_STOPPED = 40;
+
 /** Seconds each program of the allocation gets in any case, and at most. */
 const LEAST_ALLOCATION = 2;
 const MOST_ALLOCATION = 60;
@@ -245,7 +248,11 @@ class Search {
     const { problem, improver, options } = this;
     const { board, pricer } = this.desk;
     board.rebuild(improver.best);
-    if (board.conflicts.length === 0) new Settler(problem, board.slots, board.schedule, pricer).run();
+    if (board.conflicts.length === 0) {
+      const settler = new Settler(problem, board.slots, board.schedule, pricer);
+      const until = ending === 'stopped' ? options.clock() + SETTLING_WHEN_STOPPED : null;
+      settler.run(() => until !== null && options.clock() >= until);
+    }
     const search = { seed: options.seed, steps: this.steps, seconds: this.seconds(), ending };
     const bound = board.conflicts.length === 0 ? this.bound : null;
     return writePlan(problem, board.schedule, board.conflicts, pricer, bound, search);

@@ -26,13 +26,20 @@ export class Settler {
     private readonly pricer: Pricer,
   ) {}
 
-  run(): void {
+  /** Settles all runs, the earliest first, until `isOver` says that there is no more time. */
+  run(isOver: () => boolean): void {
     this.pricer.price(this.schedule, this.slots.people);
     const runs = Array.from(this.schedule.placed.keys()).filter((run) => this.schedule.placed[run] === 1);
     runs.sort((a, b) => this.schedule.start[a]! - this.schedule.start[b]!);
     for (let pass = 0; pass < PASSES; pass++) {
-      for (const run of runs) this.settleLoad(run);
-      for (const run of runs) this.settleUnload(run);
+      for (const run of runs) {
+        if (isOver()) return;
+        this.settleLoad(run);
+      }
+      for (const run of runs) {
+        if (isOver()) return;
+        this.settleUnload(run);
+      }
     }
   }
 
