@@ -90,6 +90,8 @@ class Search {
   private steps = 0;
   private readonly meetings = new Meetings();
   private reportedTotal = Number.POSITIVE_INFINITY;
+  /** The plan told last, settled in full. */
+  private reported: Plan | null = null;
   private nextReport = 0;
   private nextPlan = 0;
 
@@ -122,7 +124,11 @@ class Search {
     await breathe();
     if (this.options.allocate !== false && !this.isStopped()) await this.allocate();
     const ending = await this.improve();
-    return this.plan(ending);
+    const plan = this.plan(ending);
+    const { reported } = this;
+    // What is settled in a hurry may be worse than what was seen before.
+    const isWorse = reported !== null && reported.cost.total < plan.cost.total;
+    return isWorse ? { ...reported, bound: plan.bound, search: plan.search } : plan;
   }
 
   private isStopped(): boolean {
@@ -231,12 +237,15 @@ class Search {
     const began = this.options.clock();
     const isBetter =
       phase === 'allocate' || (began >= this.nextPlan && this.improver.bestTotal < this.reportedTotal - LEAST_GAIN);
-    if (isBetter) this.reportedTotal = this.improver.bestTotal;
+    if (isBetter) {
+      this.reportedTotal = this.improver.bestTotal;
+      this.reported = this.plan('limit');
+    }
     this.options.report({
       phase,
       steps: this.steps,
       seconds: this.seconds(),
-      plan: isBetter ? this.plan('limit') : null,
+      plan: isBetter ? this.reported : null,
       bound: this.bound,
     });
     const now = this.options.clock();
