@@ -45,6 +45,16 @@ export class Attendances extends Bookings {
     return at;
   }
 
+  /** How many more rounds there would be with another attendance just before the one at index `after`: -1, 0 or 1. */
+  roundsWith(after: number, start: number, end: number, spot: number): number {
+    const before = after - 1;
+    const isFirst = before < 0;
+    const isLast = after >= this.count;
+    const begun = isFirst || this.isPause(this.end[before]!, start, this.spot[before]!, spot);
+    const beginsAfter = !isLast && this.isPause(end, this.start[after]!, spot, this.spot[after]!);
+    return Number(begun) + Number(beginsAfter) - this.begins(before, after);
+  }
+
   /** The first attendance from `index` on, at least 1, with `length` minutes free before it; the count if none has. */
   nextAfterGap(index: number, length: number): number {
     const { count, start, end, widest } = this;
@@ -109,7 +119,11 @@ export class Attendances extends Bookings {
   private begins(before: number, at: number): number {
     if (at >= this.count) return 0;
     if (before < 0) return 1;
-    const there = this.walk[this.spot[before]! * this.spotCount + this.spot[at]!]!;
-    return Number(this.start[at]! - this.end[before]! > there + ROUND_PAUSE);
+    return Number(this.isPause(this.end[before]!, this.start[at]!, this.spot[before]!, this.spot[at]!));
+  }
+
+  /** True if the time between two attendances, at one spot and then at another, parts two rounds. */
+  private isPause(end: number, start: number, from: number, to: number): boolean {
+    return start - end > this.walk[from * this.spotCount + to]! + ROUND_PAUSE;
   }
 }

@@ -1,5 +1,6 @@
 import { NONE, type Problem } from '../problem';
 import type { Pricer } from './cost';
+import { HandPrice } from './hand-price';
 import type { Schedule } from './schedule';
 import type { Slots } from './slots';
 
@@ -8,6 +9,9 @@ const COMFORT = 30;
 
 /** Loads and unloads go over the plan so often: one that moves may make room for another. */
 const PASSES = 2;
+
+/** Better by less is no better: sums made in another order differ by as much. */
+const LEAST_GAIN = 1e-9;
 
 const NOBODY = { person: NONE, end: 0, spot: 0 };
 
@@ -19,12 +23,20 @@ const NOBODY = { person: NONE, end: 0, spot: 0 };
  * The slots must be those of the schedule, without conflicts.
  */
 export class Settler {
+  private readonly handPrice: HandPrice;
+  // The best found for the hand that is being settled.
+  private person = NONE;
+  private start = NONE;
+  private cost = 0;
+
   constructor(
     private readonly problem: Problem,
     private readonly slots: Slots,
     private readonly schedule: Schedule,
     private readonly pricer: Pricer,
-  ) {}
+  ) {
+    this.handPrice = new HandPrice(problem, schedule, pricer, slots.people);
+  }
 
   /** Settles all runs, the earliest first, until `isOver` says that there is no more time. */
   run(isOver: () => boolean): void {
@@ -43,57 +55,70 @@ export class Settler {
     }
   }
 
-  /** Settles one run's load and unload in a schedule whose price stands. */
+  /** Settles one run's load and unload. */
   settle(run: number): void {
+    this.price();
     this.settleLoad(run);
     this.settleUnload(run);
   }
 
-  private price(): number {
-    return this.pricer.priceMarked(this.schedule, this.slots.people);
+  private price(): void {
+    this.pricer.priceMarked(this.schedule, this.slots.people);
   }
 
   private settleLoad(run: number): void {
     const { problem, schedule } = this;
-    if (schedule.loadPerson[run] === NONE) return;
+    const person = schedule.loadPerson[run]!;
+    if (person === NONE) return;
     const machine = problem.optionMachine[schedule.option[run]!]!;
     // The table is cutting as soon as it is loaded.
     if (problem.isTable[machine] === 1) return;
-    const length = problem.load[run]!;
-    const [person, start] = [schedule.loadPerson[run]!, schedule.loadStart[run]!];
+    const [length, spot] = [problem.load[run]!, problem.loadSpot[machine]!];
+    const start = schedule.loadStart[run]!;
     if (!this.canGo(person, start)) return;
-    let best = { person, start, cost: this.price() };
-    const slack = (at: number) => Math.min(COMFORT, schedule.start[run]! - at - length);
-    const lower = Math.max(this.earliestOn(run), this.freeSince(run, machine));
-    this.liftLoad(run, machine);
-    for (const [who, at] of this.candidates(run, machine, length, lower, schedule.start[run]! - length)) {
-      this.putLoad(run, machine, who, at);
-      const cost = this.price();
-      const isBetter = cost < best.cost - 1e-9 || (cost < best.cost + 1e-9 && slack(at) > slack(best.start));
-      if (isBetter) best = { person: who, start: at, cost };
-      this.liftLoad(run, machine);
-    }
-    this.putLoad(run, machine, best.person, best.start);
+    const latest = schedule.start[run]! - length;
+    const slack = (at: number) => Math.min(COMFORT, latest - at);
+    const own = this.freeHand(machine, person, start, length);
+    this.begin(person, start, this.handPrice.ofHand(person, own, start, start + length, spot));
+    const from = Math.max(this.earliestOn(run), this.freeSince(run, machine));
+    this.tryHands(run, machine, length, from, latest, (who, after, at) => {
+      const cost = this.handPrice.ofHand(who, after, at, at + length, spot);
+      const isBetter =
+        cost < this.cost - LEAST_GAIN || (cost < this.cost + LEAST_GAIN && slack(at) > slack(this.start));
+      if (isBetter && this.isFree(who, at, length, machine)) this.begin(who, at, cost);
+    });
+    this.bookHand(run, machine, this.person, this.start, length);
+    if (this.person !== person || this.start !== start) this.moveLoad(run, machine);
   }
 
   private settleUnload(run: number): void {
-    const { problem, schedule } = this;
-    if (schedule.unloadPerson[run] === NONE) return;
+    const { problem, schedule, handPrice } = this;
+    const person = schedule.unloadPerson[run]!;
+    if (person === NONE) return;
     const machine = problem.optionMachine[schedule.option[run]!]!;
-    const length = problem.unload[run]!;
-    const [person, start] = [schedule.unloadPerson[run]!, schedule.unloadStart[run]!];
+    const [length, spot] = [problem.unload[run]!, problem.loadSpot[machine]!];
+    const start = schedule.unloadStart[run]!;
     if (!this.canGo(person, start)) return;
-    let best = { person, start, cost: this.price() };
-    const upper = this.latestOff(run, machine);
-    this.liftUnload(run, machine);
-    for (const [who, at] of this.candidates(run, machine, length, start + 1, upper - length)) {
-      if (problem.isTable[machine] === 1 && !this.slots.isOpen(machine, at, at + length)) continue;
-      this.putUnload(run, machine, who, at);
-      const cost = this.price();
-      if (cost < best.cost - 1e-9) best = { person: who, start: at, cost };
-      this.liftUnload(run, machine);
-    }
-    this.putUnload(run, machine, best.person, best.start);
+    handPrice.lookAt(run);
+    const costAt = (who: number, after: number, at: number) =>
+      handPrice.ofHand(who, after, at, at + length, spot) + handPrice.ofOff(run, at + length);
+    const own = this.freeHand(machine, person, start, length);
+    this.begin(person, start, costAt(person, own, start));
+    const latest = this.latestOff(run, machine) - length;
+    const isTable = problem.isTable[machine] === 1;
+    this.tryHands(run, machine, length, start + 1, latest, (who, after, at) => {
+      const cost = costAt(who, after, at);
+      if (cost >= this.cost - LEAST_GAIN || (isTable && !this.slots.isOpen(machine, at, at + length))) return;
+      if (this.isFree(who, at, length, machine)) this.begin(who, at, cost);
+    });
+    this.bookHand(run, machine, this.person, this.start, length);
+    if (this.person !== person || this.start !== start) this.moveUnload(run, machine);
+  }
+
+  private begin(person: number, start: number, cost: number): void {
+    this.person = person;
+    this.start = start;
+    this.cost = cost;
   }
 
   /** True if the person can walk from the attendance before this one straight to the one after it. */
@@ -106,28 +131,43 @@ export class Settler {
     return bookings.end[here - 1]! + way <= bookings.start[here + 1]!;
   }
 
-  /** Beginnings between the limits at which somebody is free, just before or after another attendance or comfortably early. */
-  private candidates(run: number, machine: number, length: number, from: number, to: number): [number, number][] {
+  /**
+   * Offers beginnings between the limits, each with the index of the person's next attendance: just before or after another
+   * attendance where there is room, or comfortably early.
+   */
+  private tryHands(
+    run: number,
+    machine: number,
+    length: number,
+    from: number,
+    to: number,
+    offer: (person: number, after: number, at: number) => void,
+  ): void {
     const { problem, slots, schedule } = this;
     const { crews, walk, spotCount } = problem;
     const crew = problem.optionCrew[schedule.option[run]!]!;
     const spot = problem.loadSpot[machine]!;
-    const station = problem.machineStations[machine]!;
-    const found: [number, number][] = [];
+    const last = to + 2 * length;
     for (let i = crews.start[crew]!; i < crews.start[crew + 1]!; i++) {
       const person = crews.items[i]!;
-      const bookings = slots.people[person]!;
-      const last = to + 2 * length;
-      for (let k = bookings.firstEndingAfter(from - 1); k < bookings.count && bookings.start[k]! <= last; k++) {
-        const there = walk[bookings.spot[k]! * spotCount + spot]!;
-        found.push([person, bookings.end[k]! + there]);
-        found.push([person, bookings.start[k]! - walk[spot * spotCount + bookings.spot[k]!]! - length]);
+      const attendances = slots.people[person]!;
+      const { start, end, spot: spots, count } = attendances;
+      for (let k = attendances.firstEndingAfter(from - 1); k < count && start[k]! <= last; k++) {
+        const soonest = end[k]! + walk[spots[k]! * spotCount + spot]!;
+        const isRoomAfter = k + 1 === count || start[k + 1]! - end[k]! >= length;
+        if (isRoomAfter && soonest >= from && soonest <= to) offer(person, k + 1, soonest);
+        const latest = start[k]! - walk[spot * spotCount + spots[k]!]! - length;
+        const isRoomBefore = k === 0 || start[k]! - end[k - 1]! >= length;
+        if (isRoomBefore && latest >= from && latest <= to) offer(person, k, latest);
       }
-      found.push([person, to - COMFORT]);
+      const early = to - COMFORT;
+      if (early >= from) offer(person, attendances.firstEndingAfter(early), early);
     }
-    return found.filter(
-      ([person, at]) => at >= from && at <= to && slots.isPersonFree(person, at, length, spot, station, NOBODY),
-    );
+  }
+
+  private isFree(person: number, at: number, length: number, machine: number): boolean {
+    const { loadSpot, machineStations } = this.problem;
+    return this.slots.isPersonFree(person, at, length, loadSpot[machine]!, machineStations[machine]!, NOBODY);
   }
 
   /** The run may be on from here: its predecessors are off and it is released. */
@@ -173,48 +213,41 @@ export class Settler {
     return full < 0 ? until : Math.max(off, full);
   }
 
-  private liftLoad(run: number, machine: number): void {
-    const { problem, slots, schedule, pricer } = this;
+  /** Returns the index of the person's attendance after it. */
+  private freeHand(machine: number, person: number, start: number, length: number): number {
+    const station = this.problem.machineStations[machine]!;
+    if (station !== NONE) this.slots.stations[station]!.remove(start, start + length);
+    return this.slots.people[person]!.remove(start);
+  }
+
+  private bookHand(run: number, machine: number, person: number, start: number, length: number): void {
+    this.slots.people[person]!.add(start, start + length, this.problem.loadSpot[machine]!, run);
+    const station = this.problem.machineStations[machine]!;
+    if (station !== NONE) this.slots.stations[station]!.add(start, start + length);
+  }
+
+  /** To the hand found, which is booked already. */
+  private moveLoad(run: number, machine: number): void {
+    const { schedule, pricer } = this;
     pricer.mark(schedule, run);
-    const start = schedule.loadStart[run]!;
-    slots.people[schedule.loadPerson[run]!]!.remove(start);
-    const station = problem.machineStations[machine]!;
-    if (station !== NONE) slots.stations[station]!.remove(start, start + problem.load[run]!);
     this.hold(run, machine, false);
-  }
-
-  private putLoad(run: number, machine: number, person: number, start: number): void {
-    const { problem, slots, schedule } = this;
-    schedule.loadPerson[run] = person;
-    schedule.loadStart[run] = start;
-    schedule.on[run] = start;
-    this.pricer.mark(schedule, run);
-    slots.people[person]!.add(start, start + problem.load[run]!, problem.loadSpot[machine]!, run);
-    const station = problem.machineStations[machine]!;
-    if (station !== NONE) slots.stations[station]!.add(start, start + problem.load[run]!);
+    schedule.loadPerson[run] = this.person;
+    schedule.loadStart[run] = schedule.on[run] = this.start;
     this.hold(run, machine, true);
-  }
-
-  private liftUnload(run: number, machine: number): void {
-    const { problem, slots, schedule, pricer } = this;
     pricer.mark(schedule, run);
-    const start = schedule.unloadStart[run]!;
-    slots.people[schedule.unloadPerson[run]!]!.remove(start);
-    const station = problem.machineStations[machine]!;
-    if (station !== NONE) slots.stations[station]!.remove(start, start + problem.unload[run]!);
-    this.hold(run, machine, false);
+    this.price();
   }
 
-  private putUnload(run: number, machine: number, person: number, start: number): void {
-    const { problem, slots, schedule } = this;
-    schedule.unloadPerson[run] = person;
-    schedule.unloadStart[run] = start;
-    schedule.off[run] = start + problem.unload[run]!;
-    this.pricer.mark(schedule, run);
-    slots.people[person]!.add(start, schedule.off[run]!, problem.loadSpot[machine]!, run);
-    const station = problem.machineStations[machine]!;
-    if (station !== NONE) slots.stations[station]!.add(start, schedule.off[run]!);
+  private moveUnload(run: number, machine: number): void {
+    const { problem, schedule, pricer } = this;
+    pricer.mark(schedule, run);
+    this.hold(run, machine, false);
+    schedule.unloadPerson[run] = this.person;
+    schedule.unloadStart[run] = this.start;
+    schedule.off[run] = this.start + problem.unload[run]!;
     this.hold(run, machine, true);
+    pricer.mark(schedule, run);
+    this.price();
   }
 
   /** Takes or gives back what the run holds from on to off. */

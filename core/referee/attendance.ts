@@ -22,7 +22,9 @@ export function visitsOf(ctx: Context): Visit[] {
   return ctx.stays.flatMap((stay) =>
     ATTENDANCE_ROLES.flatMap((role) => {
       const attendance = stay.planned[role];
-      return attendance === null ? [] : [{ ...attendance, role, stay, spot: spotOf(ctx, stay, role) }];
+      if (attendance === null) return [];
+      const { person, start, end } = attendance;
+      return [{ person, start, end, role, stay, spot: spotOf(ctx, stay, role) }];
     }),
   );
 }

@@ -98,8 +98,9 @@ function nightsOf(
   });
   const cutting = ctx.stays.flatMap((stay) =>
     cuttingOf(stay)
-      .map((span) => ({ machine: stay.planned.machine, ...clip(span, ctx.ahead) }))
-      .filter((span) => !isEmpty(span)),
+      .map((span) => clip(span, ctx.ahead))
+      .filter((span) => !isEmpty(span))
+      .map(({ start, end }) => ({ machine: stay.planned.machine, start, end })),
   );
   return {
     tonight: tonight === null ? 0 : hoursInside([tonight], cutting),

@@ -28,7 +28,7 @@ function checkSuits(ctx: Context): Finding[] {
 }
 
 function checkOverlaps(ctx: Context, occupations: readonly Occupation[]): Finding[] {
-  const spans = occupations.map(({ run, machine, busy }) => ({ run, machine, ...busy }));
+  const spans = occupations.map(({ run, machine, busy: { start, end } }) => ({ run, machine, start, end }));
   return [...groupBy(spans, (span) => span.machine)].flatMap(([machine, group]) =>
     overlapping(group).map(([a, b]) => {
       const say = `${machine} is busy with ${a.run} until ${at(ctx.clock, a.end)} and with ${b.run} from ${at(ctx.clock, b.start)}.`;

@@ -8,7 +8,7 @@ import { at, list } from './words';
 
 /** Rule 3: no more runs on a machine or cell than it has places, no more being loaded than it has stations. */
 export function checkPlaces(ctx: Context, occupations: readonly Occupation[], visits: readonly Visit[]): Finding[] {
-  const stays = occupations.map(({ run, machine, stay }) => ({ run, machine, ...stay }));
+  const stays = occupations.map(({ run, machine, stay: { start, end } }) => ({ run, machine, start, end }));
   const hands = visits
     .filter(({ role }) => role === 'load' || role === 'unload')
     .map(({ start, end, stay }) => {
@@ -32,14 +32,15 @@ interface Span extends Interval {
 type Say = (at: { holder: string; time: string }, most: number, runs: string) => string;
 
 function checkRoom(ctx: Context, spans: readonly Span[], what: 'places' | 'stations', say: Say): Finding[] {
-  const rooms = spans.flatMap((span) => {
-    const room = roomAt(ctx, span.machine, what);
-    return room === null ? [] : [{ ...span, ...room }];
+  const rooms = [...groupBy(spans, (span) => span.machine)].flatMap(([machine, group]) => {
+    const room = roomAt(ctx, machine, what);
+    return room === null ? [] : [{ room, group }];
   });
   // A cell and a machine may go by the same name.
-  return [...groupBy(rooms, (span) => `${span.isCell}/${span.holder}`).values()].flatMap((group) => {
-    const { holder, most } = group[0] as (typeof group)[number];
-    return crowds(group, most, (span) => !isHeld(ctx.floor.get(span.run))).map((crowd) => {
+  return [...groupBy(rooms, ({ room }) => `${room.isCell}/${room.holder}`).values()].flatMap((sharing) => {
+    const { holder, most } = (sharing[0] as (typeof sharing)[number]).room;
+    const all = sharing.flatMap(({ group }) => group);
+    return crowds(all, most, (span) => !isHeld(ctx.floor.get(span.run))).map((crowd) => {
       const runs = crowd.spans.map((span) => span.run);
       const time = at(ctx.clock, crowd.at);
       return finding(3, what, runs, say({ holder, time }, most, list(runs)), 'held');

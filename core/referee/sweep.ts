@@ -62,21 +62,31 @@ export function crowds<T extends Interval>(
 
 /** Whether one of the sorted, disjoint intervals holds the whole span. */
 export function covers(intervals: readonly Interval[], span: Interval): boolean {
+  const candidate = intervals[startingBy(intervals, span.start) - 1];
+  return candidate !== undefined && candidate.end >= span.end;
+}
+
+/** How many of the sorted intervals start at or before the minute. */
+function startingBy(intervals: readonly Interval[], minute: Minute): number {
   let low = 0;
   let high = intervals.length;
   while (low < high) {
     const middle = (low + high) >> 1;
-    if ((intervals[middle] as Interval).start <= span.start) low = middle + 1;
+    if ((intervals[middle] as Interval).start <= minute) low = middle + 1;
     else high = middle;
   }
-  const candidate = intervals[low - 1];
-  return candidate !== undefined && candidate.end >= span.end;
+  return low;
 }
 
-/** Minutes of the span inside the disjoint intervals. */
+/** Minutes of the span inside the sorted, disjoint intervals. */
 export function minutesInside(intervals: readonly Interval[], span: Interval): number {
   let sum = 0;
-  for (const one of intervals) sum += Math.max(0, Math.min(one.end, span.end) - Math.max(one.start, span.start));
+  for (let i = startingBy(intervals, span.start) - 1; i < intervals.length; i++) {
+    const one = intervals[i];
+    if (one === undefined) continue;
+    if (one.start >= span.end) break;
+    sum += Math.max(0, Math.min(one.end, span.end) - Math.max(one.start, span.start));
+  }
   return sum;
 }
 
