@@ -58,8 +58,8 @@ const REPORT_EVERY = 60;
 /** The share of its time that the search gives at most to writing plans for others to see. */
 const REPORT_SHARE = 0.05;
 
-/** Milliseconds to settle the hands in once somebody waits for the plan; all but the largest need less. */
-const SETTLING_WHEN_STOPPED = 40;
+/** Milliseconds to settle the hands in while somebody waits, for the plan or for a stop to be heard; most shops need less. */
+const SETTLING_MEANWHILE = 40;
 
 /** Seconds each program of the allocation gets in any case, and at most. */
 const LEAST_ALLOCATION = 2;
@@ -90,7 +90,7 @@ class Search {
   private steps = 0;
   private readonly meetings = new Meetings();
   private reportedTotal = Number.POSITIVE_INFINITY;
-  /** The plan told last, settled in full. */
+  /** The plan told last. */
   private reported: Plan | null = null;
   private nextReport = 0;
   private nextPlan = 0;
@@ -124,9 +124,9 @@ class Search {
     await breathe();
     if (this.options.allocate !== false && !this.isStopped()) await this.allocate();
     const ending = await this.improve();
-    const plan = this.plan(ending);
+    const plan = this.plan(ending, ending === 'stopped' ? SETTLING_MEANWHILE : Number.POSITIVE_INFINITY);
     const { reported } = this;
-    // What is settled in a hurry may be worse than what was seen before.
+    // Of two settled in a hurry the later one may be worse.
     const isWorse = reported !== null && reported.cost.total < plan.cost.total;
     return isWorse ? { ...reported, bound: plan.bound, search: plan.search } : plan;
   }
@@ -239,7 +239,7 @@ class Search {
       phase === 'allocate' || (began >= this.nextPlan && this.improver.bestTotal < this.reportedTotal - LEAST_GAIN);
     if (isBetter) {
       this.reportedTotal = this.improver.bestTotal;
-      this.reported = this.plan('limit');
+      this.reported = this.plan('limit', SETTLING_MEANWHILE);
     }
     this.options.report({
       phase,
@@ -253,14 +253,15 @@ class Search {
     if (isBetter) this.nextPlan = now + (now - began) / REPORT_SHARE;
   }
 
-  private plan(ending: Plan['search']['ending']): Plan {
+  /** The best schedule as a plan, its hands settled for that many milliseconds at most. */
+  private plan(ending: Plan['search']['ending'], settling: number): Plan {
     const { problem, improver, options } = this;
     const { board, pricer } = this.desk;
     board.rebuild(improver.best);
     if (board.conflicts.length === 0) {
       const settler = new Settler(problem, board.slots, board.schedule, pricer);
-      const until = ending === 'stopped' ? options.clock() + SETTLING_WHEN_STOPPED : null;
-      settler.run(() => until !== null && options.clock() >= until);
+      const until = options.clock() + settling;
+      settler.run(() => settling < Number.POSITIVE_INFINITY && options.clock() >= until);
     }
     const search = { seed: options.seed, steps: this.steps, seconds: this.seconds(), ending };
     const bound = board.conflicts.length === 0 ? this.bound : null;

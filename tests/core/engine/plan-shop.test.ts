@@ -34,7 +34,7 @@ describe('every plan that leaves the engine', () => {
 
   it('passes it at every progress report, with the cost it says, on the demo week', async () => {
     const told: Plan[] = [];
-    await planned(demo, demo.planFrom!, 300, { report: ({ plan }) => plan !== null && told.push(plan) });
+    await planned(demo, demo.planFrom!, 3_000, { report: ({ plan }) => plan !== null && told.push(plan) });
     expect(told.length).toBeGreaterThan(2);
     for (const plan of told) expect(referee(demo, plan).breaches).toEqual([]);
   });
