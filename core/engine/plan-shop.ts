@@ -124,7 +124,9 @@ class Search {
     await breathe();
     if (this.options.allocate !== false && !this.isStopped()) await this.allocate();
     const ending = await this.improve();
-    const plan = this.plan(ending, ending === 'stopped' ? SETTLING_MEANWHILE : Number.POSITIVE_INFINITY);
+    // What was told on the way hangs on the clock, so only a stop, which does as well, may come back to it.
+    if (ending !== 'stopped') return this.plan(ending, Number.POSITIVE_INFINITY);
+    const plan = this.plan(ending, SETTLING_MEANWHILE);
     const { reported } = this;
     // Of two settled in a hurry the later one may be worse.
     const isWorse = reported !== null && reported.cost.total < plan.cost.total;

@@ -46,6 +46,21 @@ describe('the search', () => {
     expect({ ...first, search: null }).toEqual({ ...second, search: null });
   });
 
+  it('makes the same plan from the same steps whenever it is asked how far it is', async () => {
+    for (let seed = 1; seed <= 100; seed++) {
+      const { shop, at } = randomShop(seed);
+      const plans: Plan[] = [];
+      for (const pace of [0, 1, 30]) {
+        let time = 0;
+        const clock = () => (time += pace);
+        plans.push(await planned(shop, at, 60, { allocate: false, report: () => undefined, clock }));
+      }
+      const [seldom, often, always] = plans.map((plan) => ({ ...plan, search: null }));
+      expect(often, `shop ${seed}`).toEqual(seldom);
+      expect(always, `shop ${seed}`).toEqual(seldom);
+    }
+  });
+
   it('is never worse than its beginning, and better with steps to spend', async () => {
     const totals: number[] = [];
     for (const steps of [0, 50, 800]) totals.push((await planned(demo, demo.planFrom!, steps)).cost.total);
