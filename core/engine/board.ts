@@ -5,7 +5,7 @@ import { recipeOfSchedule } from './orders';
 import type { Recipe } from './recipe';
 import { canRepeat } from './repeat';
 import { RoomFinder } from './room';
-import { emptySchedule, type Schedule } from './schedule';
+import { earliestOn, emptySchedule, type Schedule } from './schedule';
 import { Slots } from './slots';
 import { noWishes, type Wishes } from './wishes';
 
@@ -81,7 +81,7 @@ export class Board {
     const anchor = recipe.anchor[run]!;
     if (anchor === NONE) return false;
     finder.room.readFrom(this.earlier[anchor]!, run);
-    const on = finder.earliestOn(run);
+    const on = earliestOn(this.problem, this.schedule, run);
     return canRepeat(this.problem, this.slots, finder.room, run, on, Math.max(on, finder.earliestCut(run)));
   }
 

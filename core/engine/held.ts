@@ -2,7 +2,7 @@ import { FINISHED, FREE, LOADED, LOCKED, NO_MINUTE, NONE, type Problem, RUNNING 
 import { take } from './book';
 import { clashOf } from './clash';
 import { Placement } from './placement';
-import type { Schedule } from './schedule';
+import { earliestOn, type Schedule } from './schedule';
 import { NEVER, type Slots } from './slots';
 
 /** A lock that cannot hold, and what is in its way. */
@@ -183,11 +183,10 @@ export function lockedToStart(
   const start = problem.heldStart[run]!;
   const at = new Placement(problem, slots);
   const { first, last } = optionsOf(problem, run);
+  // Locked runs go down in order of start, so predecessors locked as well are there already.
+  const on = earliestOn(problem, schedule, run);
   for (let option = first; option < last; option++) {
-    if (
-      at.find(run, option, earliestOn(problem, schedule, run), start, problem.heldPallet[run]!, false) &&
-      at.start === start
-    ) {
+    if (at.find(run, option, on, start, problem.heldPallet[run]!, false) && at.start === start) {
       at.writeTo(schedule, run);
       take(problem, slots, schedule, run);
       return;
@@ -203,17 +202,6 @@ function optionsOf(problem: Problem, run: number): { first: number; last: number
   return held === NONE
     ? { first: problem.optionFirst[run]!, last: problem.optionFirst[run + 1]! }
     : { first: held, last: held + 1 };
-}
-
-/** Locked runs go down in order of start, so predecessors locked as well are there already. */
-function earliestOn(problem: Problem, schedule: Schedule, run: number): number {
-  let on = problem.earliest[run]!;
-  const { start, items } = problem.before;
-  for (let i = start[run]!; i < start[run + 1]!; i++) {
-    const previous = items[i]!;
-    on = Math.max(on, schedule.placed[previous] === 1 ? schedule.off[previous]! + problem.lag[run]! : 0);
-  }
-  return on;
 }
 
 /** The run at its locked start whatever is in the way; returns what that is. */

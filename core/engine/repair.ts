@@ -59,7 +59,7 @@ export class Repair {
   /** No run has a wish any more. */
   forget(): void {
     this.begin();
-    forgetWishes(this.wishes);
+    for (let run = 0; run < this.problem.runCount; run++) forgetWishes(this.wishes, run);
   }
 
   canLift(run: number): boolean {

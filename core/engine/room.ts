@@ -1,6 +1,6 @@
 import { FREE, LOADED, LOCKED, NONE, type Problem } from '../problem';
 import { Placement } from './placement';
-import type { Schedule } from './schedule';
+import { earliestOn, type Schedule } from './schedule';
 import { NEVER, type Slots } from './slots';
 import { Stay } from './stay';
 import type { Wishes } from './wishes';
@@ -19,17 +19,6 @@ export class RoomFinder {
     this.trial = new Placement(problem, slots);
   }
 
-  /** The minute from which a run may be on: its predecessors, all placed, are off and it is released. */
-  earliestOn(run: number): number {
-    const { problem, schedule } = this;
-    const { start, items } = problem.before;
-    let on = problem.earliest[run]!;
-    for (let i = start[run]!; i < start[run + 1]!; i++) {
-      on = Math.max(on, schedule.off[items[i]!]! + problem.lag[run]!);
-    }
-    return on;
-  }
-
   /** The minute from which it may cut as far as a first-piece check goes, which is placed. */
   earliestCut(run: number): number {
     const { problem, schedule } = this;
@@ -44,7 +33,7 @@ export class RoomFinder {
    */
   find(run: number, wishes: Wishes): boolean {
     const { problem, trial, room } = this;
-    const on = this.earliestOn(run);
+    const on = earliestOn(problem, this.schedule, run);
     const cut = Math.max(on, this.earliestCut(run), wishes.notBefore[run]!);
     const state = problem.state[run]!;
     const pallet = state === FREE ? NONE : problem.heldPallet[run]!;

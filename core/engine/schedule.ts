@@ -21,6 +21,17 @@ export interface Schedule {
   readonly off: Int32Array;
 }
 
+/** The minute from which a run may be on: what comes before it on its parts is off, as far as it is placed, and it is released. */
+export function earliestOn(problem: Problem, schedule: Schedule, run: number): number {
+  let on = problem.earliest[run]!;
+  const { start, items } = problem.before;
+  for (let i = start[run]!; i < start[run + 1]!; i++) {
+    const previous = items[i]!;
+    if (schedule.placed[previous] === 1) on = Math.max(on, schedule.off[previous]! + problem.lag[run]!);
+  }
+  return on;
+}
+
 export function emptySchedule(problem: Problem): Schedule {
   const column = () => new Int32Array(problem.runCount).fill(-1);
   return {

@@ -1,7 +1,7 @@
 import { NONE, type Problem } from '../problem';
 import type { Pricer } from './cost';
 import { HandPrice } from './hand-price';
-import type { Schedule } from './schedule';
+import { earliestOn, type Schedule } from './schedule';
 import type { Slots } from './slots';
 
 /** Minutes between a load and its start that make a plan comfortable to work by; more is no better. */
@@ -80,7 +80,7 @@ export class Settler {
     const slack = (at: number) => Math.min(COMFORT, latest - at);
     const own = this.freeHand(machine, person, start, length);
     this.begin(person, start, this.handPrice.ofHand(person, own, start, start + length, spot));
-    const from = Math.max(this.earliestOn(run), this.freeSince(run, machine));
+    const from = Math.max(earliestOn(problem, schedule, run), this.freeSince(run, machine));
     this.tryHands(run, machine, length, from, latest, (who, after, at) => {
       const cost = this.handPrice.ofHand(who, after, at, at + length, spot);
       const isBetter =
@@ -88,7 +88,11 @@ export class Settler {
       if (isBetter && this.isFree(who, at, length, machine)) this.begin(who, at, cost);
     });
     this.bookHand(run, machine, this.person, this.start, length);
-    if (this.person !== person || this.start !== start) this.moveLoad(run, machine);
+    if (this.person === person && this.start === start) return;
+    this.move(run, machine, () => {
+      schedule.loadPerson[run] = this.person;
+      schedule.loadStart[run] = schedule.on[run] = this.start;
+    });
   }
 
   private settleUnload(run: number): void {
@@ -112,7 +116,12 @@ export class Settler {
       if (this.isFree(who, at, length, machine)) this.begin(who, at, cost);
     });
     this.bookHand(run, machine, this.person, this.start, length);
-    if (this.person !== person || this.start !== start) this.moveUnload(run, machine);
+    if (this.person === person && this.start === start) return;
+    this.move(run, machine, () => {
+      schedule.unloadPerson[run] = this.person;
+      schedule.unloadStart[run] = this.start;
+      schedule.off[run] = this.start + length;
+    });
   }
 
   private begin(person: number, start: number, cost: number): void {
@@ -170,16 +179,6 @@ export class Settler {
     return this.slots.isPersonFree(person, at, length, loadSpot[machine]!, machineStations[machine]!, NOBODY);
   }
 
-  /** The run may be on from here: its predecessors are off and it is released. */
-  private earliestOn(run: number): number {
-    const { problem, schedule } = this;
-    let on = problem.earliest[run]!;
-    for (let i = problem.before.start[run]!; i < problem.before.start[run + 1]!; i++) {
-      on = Math.max(on, schedule.off[problem.before.items[i]!]! + problem.lag[run]!);
-    }
-    return on;
-  }
-
   /** Its pallet and a place are free from here until it is on now. */
   private freeSince(run: number, machine: number): number {
     const { problem, slots, schedule } = this;
@@ -226,25 +225,12 @@ export class Settler {
     if (station !== NONE) this.slots.stations[station]!.add(start, start + length);
   }
 
-  /** To the hand found, which is booked already. */
-  private moveLoad(run: number, machine: number): void {
+  /** Moves a run's load or unload to the hand found, which is booked already: `write` puts it into the schedule. */
+  private move(run: number, machine: number, write: () => void): void {
     const { schedule, pricer } = this;
     pricer.mark(schedule, run);
     this.hold(run, machine, false);
-    schedule.loadPerson[run] = this.person;
-    schedule.loadStart[run] = schedule.on[run] = this.start;
-    this.hold(run, machine, true);
-    pricer.mark(schedule, run);
-    this.price();
-  }
-
-  private moveUnload(run: number, machine: number): void {
-    const { problem, schedule, pricer } = this;
-    pricer.mark(schedule, run);
-    this.hold(run, machine, false);
-    schedule.unloadPerson[run] = this.person;
-    schedule.unloadStart[run] = this.start;
-    schedule.off[run] = this.start + problem.unload[run]!;
+    write();
     this.hold(run, machine, true);
     pricer.mark(schedule, run);
     this.price();

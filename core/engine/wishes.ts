@@ -18,15 +18,17 @@ export interface Wishes {
 
 /** No wish for any of so many runs. */
 export function noWishes(count: number): Wishes {
-  const nothing = () => new Int32Array(count).fill(NONE);
-  return {
-    choice: nothing(),
-    notBefore: new Int32Array(count),
-    linger: new Int32Array(count),
-    loader: nothing(),
-    checker: nothing(),
-    unloader: nothing(),
+  const column = () => new Int32Array(count);
+  const wishes: Wishes = {
+    choice: column(),
+    notBefore: column(),
+    linger: column(),
+    loader: column(),
+    checker: column(),
+    unloader: column(),
   };
+  for (let run = 0; run < count; run++) forgetWishes(wishes, run);
+  return wishes;
 }
 
 export function copyWishes(from: Wishes, to: Wishes, run: number): void {
@@ -38,13 +40,7 @@ export function copyWishes(from: Wishes, to: Wishes, run: number): void {
   to.unloader[run] = from.unloader[run]!;
 }
 
-export function forgetWishesOf(wishes: Wishes, run: number): void {
+export function forgetWishes(wishes: Wishes, run: number): void {
   wishes.choice[run] = wishes.loader[run] = wishes.checker[run] = wishes.unloader[run] = NONE;
   wishes.notBefore[run] = wishes.linger[run] = 0;
-}
-
-export function forgetWishes({ choice, notBefore, linger, loader, checker, unloader }: Wishes): void {
-  for (const who of [choice, loader, checker, unloader]) who.fill(NONE);
-  notBefore.fill(0);
-  linger.fill(0);
 }

@@ -1,4 +1,5 @@
 import { NONE } from '../../problem';
+import type { Attendances } from '../attendances';
 import type { Settler } from '../settle';
 import type { View } from './view';
 
@@ -23,8 +24,8 @@ export class HandChanges {
     if (person === NONE) return false;
     const attendances = board.slots.people[person]!;
     const own = isLoad ? schedule.loadStart[run]! + view.problem.load[run]! : schedule.off[run]!;
-    const next = attendances.firstEndingAfter(own) + random.below(2);
-    if (next >= attendances.count) return false;
+    const next = this.nextAfter(own, attendances);
+    if (next === NONE) return false;
     repair.touch(run);
     // A load goes just before its cut, so a later cut brings the load to the next attendance.
     if (isLoad) repair.wishes.notBefore[run] = attendances.end[next]! + view.problem.load[run]!;
@@ -38,16 +39,22 @@ export class HandChanges {
 
   /** Lets a run begin so much later that its first-piece check comes after another attendance of the same person. */
   private checkWith(run: number): boolean {
-    const { problem, board, random, repair } = this.view;
+    const { problem, board, repair } = this.view;
     const { schedule } = board;
     const attendances = board.slots.people[schedule.checkPerson[run]!]!;
     const own = schedule.checkStart[run]! + problem.checkMinutes[run]!;
-    const next = attendances.firstEndingAfter(own) + random.below(2);
-    if (next >= attendances.count) return false;
+    const next = this.nextAfter(own, attendances);
+    if (next === NONE) return false;
     repair.touch(run);
     repair.wishes.notBefore[run] = attendances.end[next]! - problem.holdAfter[run]!;
     repair.lift(run);
     return true;
+  }
+
+  /** One of the next two attendances after a minute by chance, as an index, or NONE. */
+  private nextAfter(minute: number, attendances: Attendances): number {
+    const next = attendances.firstEndingAfter(minute) + this.view.random.below(2);
+    return next < attendances.count ? next : NONE;
   }
 
   /** Lets somebody drawn by chance load a run, check it or take it off; or whoever can first. */

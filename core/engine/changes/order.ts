@@ -1,5 +1,5 @@
 import { NONE } from '../../problem';
-import { forgetWishesOf } from '../wishes';
+import { forgetWishes } from '../wishes';
 import type { View } from './view';
 
 /** Most runs lifted together, when many are; mostly it is a few. */
@@ -30,7 +30,7 @@ export class OrderChanges {
     if (!repair.canLift(run)) return false;
     repair.touch(run);
     // What was worth waiting for on one machine may not be on another.
-    if (random.next() < 0.5) forgetWishesOf(repair.wishes, run);
+    if (random.next() < 0.5) forgetWishes(repair.wishes, run);
     repair.wishes.choice[run] = this.anyOption(run);
     repair.lift(run);
     // What follows on the same parts goes along and is anew as well: it may stand where this run should be.

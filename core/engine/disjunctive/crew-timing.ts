@@ -38,6 +38,7 @@ export class CrewTiming {
 
   /** For every place of the order, what the ends of the runs before it bring to the mark. */
   private readonly markAt: Int32Array;
+  /** What a minute of each run's end weighs in the mark: odd numbers, scattered by multiplying. */
   private readonly weight: Int32Array;
   private readonly trialEnd: Int32Array;
   private readonly trialFree: Int32Array;
