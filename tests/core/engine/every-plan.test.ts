@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { planShop } from '../../../core/engine';
 import { referee } from '../../../core/referee';
+import { planned } from './planned';
 import { randomShop } from './random-shop';
 
 const SHOPS = 10_000;
@@ -9,14 +9,7 @@ it('passes the referee with every plan of 10,000 random shops, changed a few tim
   let runs = 0;
   for (let seed = 1; seed <= SHOPS; seed++) {
     const { shop, at } = randomShop(seed);
-    const plan = await planShop(shop, {
-      at,
-      seconds: Number.POSITIVE_INFINITY,
-      steps: 20,
-      seed,
-      allocate: false,
-      clock: () => 0,
-    });
+    const plan = await planned(shop, at, 20, { seed, allocate: false, clock: () => 0 });
     const { breaches } = referee(shop, plan);
     if (breaches.length > 0) expect(breaches, `shop ${seed}`).toEqual([]);
     runs += plan.runs.length;

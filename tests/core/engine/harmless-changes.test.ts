@@ -1,22 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { planShop } from '../../../core/engine';
 import { referee } from '../../../core/referee';
 import { type Plan, parseShop, runsOf, type Shop } from '../../../core/shop';
 import { addDays } from '../../../core/time';
+import { planned } from './planned';
 import { randomShop } from './random-shop';
 
 const SHOPS = 60;
 
-function planned(shop: Shop, steps: number): Promise<Plan> {
-  let tick = 0;
-  return planShop(shop, {
-    at: shop.planFrom!,
-    seconds: Number.POSITIVE_INFINITY,
-    steps,
-    seed: 1,
-    allocate: false,
-    clock: () => (tick += 0.05),
-  });
+function plannedFrom(shop: Shop, steps: number): Promise<Plan> {
+  return planned(shop, shop.planFrom!, steps, { allocate: false, clock: () => 0 });
 }
 
 /** The shop with every text in it, however deep, changed. */
@@ -58,7 +50,7 @@ describe('a change that means nothing', () => {
   it('keeps the cost and every minute of the plan when people, machines, pallets and jobs get other names', async () => {
     for (let seed = 1; seed <= SHOPS; seed++) {
       const { shop } = randomShop(seed);
-      const [plan, renamed] = [await planned(shop, 60), await planned(rewritten(shop, otherName), 60)];
+      const [plan, renamed] = [await plannedFrom(shop, 60), await plannedFrom(rewritten(shop, otherName), 60)];
       expect(renamed.cost, `shop ${seed}`).toEqual(plan.cost);
       const minutes = ({ runs }: Plan, name: (run: string) => string) =>
         new Map(runs.map(({ run, load, start, end, unload }) => [name(run), [load?.start, start, end, unload?.end]]));
@@ -70,7 +62,7 @@ describe('a change that means nothing', () => {
     for (let seed = 1; seed <= SHOPS; seed++) {
       // A zone that never changes its clock: a night of another length is no harmless change.
       const shop: Shop = { ...randomShop(seed).shop, zone: 'Asia/Kolkata' };
-      const [plan, later] = [await planned(shop, 60), await planned(rewritten(shop, laterBy(7 * seed)), 60)];
+      const [plan, later] = [await plannedFrom(shop, 60), await plannedFrom(rewritten(shop, laterBy(7 * seed)), 60)];
       expect(later.cost, `shop ${seed}`).toEqual(plan.cost);
       expect(later.runs, `shop ${seed}`).toEqual(plan.runs);
     }
@@ -79,7 +71,7 @@ describe('a change that means nothing', () => {
   it('keeps the cost of a plan when the rows of every table stand the other way round', async () => {
     for (let seed = 1; seed <= SHOPS; seed++) {
       const { shop } = randomShop(seed);
-      const plan = await planned(shop, 30);
+      const plan = await plannedFrom(shop, 30);
       const verdict = referee(upsideDown(shop), plan);
       // A plan that says another cost than the referee counts breaks a rule.
       expect(verdict.breaches, `shop ${seed}`).toEqual([]);
@@ -92,7 +84,7 @@ describe('a change that means nothing', () => {
     for (let seed = 1; seed <= 200; seed++) {
       const { shop } = randomShop(seed);
       if (runsOf(shop).length > 8) continue;
-      const [one, other] = [await planned(shop, 4_000), await planned(upsideDown(shop), 4_000)];
+      const [one, other] = [await plannedFrom(shop, 4_000), await plannedFrom(upsideDown(shop), 4_000)];
       apart += Math.abs(one.cost.total - other.cost.total);
       compared++;
     }

@@ -1,15 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { type EngineOptions, type Finding, planShop } from '../../../core/engine';
+import type { Finding } from '../../../core/engine';
 import { referee } from '../../../core/referee';
 import { demoShop, type Plan, parseShop, type Shop } from '../../../core/shop';
 import { addDays } from '../../../core/time';
+import { planned } from './planned';
 import { randomShop } from './random-shop';
-
-/** Steps, not seconds, end the search, so that a test means the same on every machine. */
-function planned(shop: Shop, at: string, steps: number, more: Partial<EngineOptions> = {}): Promise<Plan> {
-  let tick = 0;
-  return planShop(shop, { at, seconds: Number.POSITIVE_INFINITY, steps, seed: 1, clock: () => tick++, ...more });
-}
 
 const demo = demoShop('2026-11-25');
 
