@@ -131,7 +131,7 @@ export class Run {
 
   private endAll(): void {
     if (this.timers.length > 0) return;
-    for (const worker of this.searching) this.threads[worker]?.send({ type: 'stop' });
+    for (const worker of this.searching) this.threads[worker]?.send({ type: 'stop', least: this.sides.least });
     const silent = setTimeout(() => {
       this.isOverdue = true;
       this.leaveOut();
