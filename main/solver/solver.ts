@@ -8,8 +8,8 @@ export interface Solver {
   /** One planning run; rejects with what went wrong if every thread fails. Only one at a time. */
   solve(job: PlanningJob, watch: Watch): Promise<Plan>;
   /**
-   * Ends the run that is going on, which then resolves with its best plan: within a tenth of a second, or as long as a plan
-   * takes to write (half a second for 2,000 runs).
+   * Ends the run that is going on, which then resolves with its best plan: within a tenth of a second for up to 2,000
+   * runs.
    */
   stop(): void;
   close(): Promise<void>;
