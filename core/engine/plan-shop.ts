@@ -39,6 +39,11 @@ export interface EngineOptions {
   readonly meet?: (own: Finding) => Promise<Finding | null>;
   /** Asked at least every 50 ms; true ends the search with the best plan so far. */
   readonly stopped?: () => boolean;
+  /**
+   * Asked once it is stopped: the least {@link EngineProgress.total} of the searches side by side. One that has found
+   * nothing as good gives the plan it told last, for writing another would only keep the one that has waiting.
+   */
+  readonly leastElsewhere?: () => number;
   /** Milliseconds of a clock that only goes forward. */
   readonly clock: () => number;
 }
@@ -48,6 +53,8 @@ export interface EngineProgress {
   readonly steps: number;
   readonly seconds: number;
   readonly plan: Plan | null;
+  /** Cost of the best found so far; a plan of it may be cheaper, its hands settled. */
+  readonly total: number;
   readonly bound: PlanBound | null;
 }
 
@@ -123,14 +130,26 @@ class Search {
     this.report('construct');
     await breathe();
     if (this.options.allocate !== false && !this.isStopped()) await this.allocate();
-    const ending = await this.improve();
+    return this.lastPlan(await this.improve());
+  }
+
+  private lastPlan(ending: Plan['search']['ending']): Plan {
+    const { reported, improver, options } = this;
     // What was told on the way hangs on the clock, so only a stop, which does as well, may come back to it.
     if (ending !== 'stopped') return this.plan(ending, Number.POSITIVE_INFINITY);
-    const plan = this.plan(ending, SETTLING_MEANWHILE);
-    const { reported } = this;
+    const latest = () => this.plan(ending, SETTLING_MEANWHILE);
+    if (reported === null) return latest();
+    const bound = reported.conflicts.length === 0 ? this.bound : null;
+    const told = () => ({ ...reported, bound, search: this.search(ending) });
+    const isBeaten = improver.bestTotal > (options.leastElsewhere?.() ?? Number.POSITIVE_INFINITY);
+    if (isBeaten || improver.bestTotal === this.reportedTotal) return told();
+    const plan = latest();
     // Of two settled in a hurry the later one may be worse.
-    const isWorse = reported !== null && reported.cost.total < plan.cost.total;
-    return isWorse ? { ...reported, bound: plan.bound, search: plan.search } : plan;
+    return reported.cost.total < plan.cost.total ? told() : plan;
+  }
+
+  private search(ending: Plan['search']['ending']): Plan['search'] {
+    return { seed: this.options.seed, steps: this.steps, seconds: this.seconds(), ending };
   }
 
   private isStopped(): boolean {
@@ -248,6 +267,7 @@ class Search {
       steps: this.steps,
       seconds: this.seconds(),
       plan: isBetter ? this.reported : null,
+      total: this.improver.bestTotal,
       bound: this.bound,
     });
     const now = this.options.clock();
@@ -265,9 +285,8 @@ class Search {
       const until = options.clock() + settling;
       settler.run(() => settling < Number.POSITIVE_INFINITY && options.clock() >= until);
     }
-    const search = { seed: options.seed, steps: this.steps, seconds: this.seconds(), ending };
     const bound = board.conflicts.length === 0 ? this.bound : null;
-    return writePlan(problem, board.schedule, board.conflicts, pricer, bound, search);
+    return writePlan(problem, board.schedule, board.conflicts, pricer, bound, this.search(ending));
   }
 }
 

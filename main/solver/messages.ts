@@ -21,7 +21,8 @@ export type ToSolver =
   | { readonly type: 'start'; readonly job: PlanningJob; readonly meets: boolean; readonly allocates: boolean }
   /** Answers a `meeting`: a better one of another worker, or null. */
   | { readonly type: 'met'; readonly best: Finding | null }
-  | { readonly type: 'stop' };
+  /** `least`: the least total that any worker has told of. */
+  | { readonly type: 'stop'; readonly least: number };
 
 export type FromSolver =
   | { readonly type: 'progress'; readonly progress: EngineProgress }

@@ -11,7 +11,7 @@ const PROGRESS_EVERY_MS = 40;
 /** How long a worker has to answer a stop; while a linear program is being solved it hears nothing. */
 const ANSWER_MS = 80;
 
-/** How long one that has answered has to write its plan: well under a tenth of a second but for thousands of runs. */
+/** How long one that has answered has to write its plan: well under a tenth of a second where each has a core. */
 const WRITING_MS = 2_000;
 
 /** What a run tells while it goes on. */
@@ -131,7 +131,7 @@ export class Run {
 
   private endAll(): void {
     if (this.timers.length > 0) return;
-    for (const worker of this.searching) this.threads[worker]?.send({ type: 'stop' });
+    for (const worker of this.searching) this.threads[worker]?.send({ type: 'stop', least: this.sides.least });
     const silent = setTimeout(() => {
       this.isOverdue = true;
       this.leaveOut();

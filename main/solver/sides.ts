@@ -10,6 +10,7 @@ interface Side {
   phase: Phase;
   steps: number;
   seconds: number;
+  total: number;
   plan: Plan | null;
 }
 
@@ -29,14 +30,21 @@ export class Sides {
     workers: number,
     private readonly repeats: boolean,
   ) {
-    this.sides = Array.from({ length: workers }, () => ({ phase: 'construct', steps: 0, seconds: 0, plan: null }));
+    this.sides = Array.from({ length: workers }, () => ({
+      phase: 'construct',
+      steps: 0,
+      seconds: 0,
+      total: Number.POSITIVE_INFINITY,
+      plan: null,
+    }));
   }
 
-  tell(worker: number, { phase, steps, seconds, plan, bound }: EngineProgress): void {
+  tell(worker: number, { phase, steps, seconds, total, plan, bound }: EngineProgress): void {
     const side = this.sides[worker]!;
     side.phase = phase;
     side.steps = steps;
     side.seconds = seconds;
+    side.total = total;
     this.bound = bound ?? this.bound;
     if (plan !== null) this.take(side, cheaper(side.plan, plan));
   }
@@ -47,6 +55,11 @@ export class Sides {
     side.seconds = plan.search.seconds;
     this.bound = plan.bound ?? this.bound;
     this.take(side, this.repeats ? plan : cheaper(side.plan, plan));
+  }
+
+  /** The least total told of on the way: not where the run must be the same each time, for it hangs on the clock. */
+  get least(): number {
+    return this.repeats ? Number.POSITIVE_INFINITY : Math.min(...this.sides.map(({ total }) => total));
   }
 
   get isProved(): boolean {

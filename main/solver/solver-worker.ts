@@ -8,6 +8,7 @@ import type { FromSolver, PlanningJob, ToSolver } from './messages';
  * within 100 ms, but not while a linear program is being solved: then the main thread ends it.
  */
 let stopped = false;
+let leastElsewhere = Number.POSITIVE_INFINITY;
 let leaveMeeting: ((best: Finding | null) => void) | null = null;
 
 function tell(message: FromSolver): void {
@@ -42,6 +43,7 @@ async function start(job: PlanningJob, meets: boolean, allocate: boolean): Promi
       allocate,
       clock: () => performance.now(),
       stopped: () => stopped,
+      leastElsewhere: () => leastElsewhere,
       report: (progress) => tell({ type: 'progress', progress }),
     });
     tell({ type: 'done', plan });
@@ -55,6 +57,7 @@ parentPort?.on('message', (message: ToSolver) => {
   else if (message.type === 'met') endMeeting(message.best);
   else {
     stopped = true;
+    leastElsewhere = message.least;
     tell({ type: 'stopping' });
     endMeeting(null);
   }

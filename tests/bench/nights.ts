@@ -2,22 +2,23 @@ import { isWanted, type Request } from './arguments';
 import { NIGHT_SIZES, type NightSize, nightShop } from './night-generator';
 import { BadRequest } from './refusal';
 import type { Print, Report } from './report';
-import { measure, type Run } from './run';
+import { measure, millisecondsToStop, type Run } from './run';
 import { distance, growthExponent, mean, secondsToWithin } from './statistics';
 import { type Column, figure, heading, line } from './table';
 
 const COLUMNS: readonly Column[] = [
   { title: 'size', width: 7, align: 'left' },
-  { title: 'cost', width: 9, align: 'right' },
+  { title: 'cost', width: 8, align: 'right' },
   { title: '% above', width: 7, align: 'right' },
-  { title: 'tonight h', width: 9, align: 'right' },
+  { title: 'night h', width: 7, align: 'right' },
   { title: '% below', width: 7, align: 'right' },
-  { title: 's to first', width: 10, align: 'right' },
+  { title: 'to first', width: 8, align: 'right' },
   { title: 'to 1 %', width: 6, align: 'right' },
   { title: 'in all', width: 6, align: 'right' },
   { title: 'steps/s', width: 7, align: 'right' },
   { title: 'MB', width: 4, align: 'right' },
   { title: 'left', width: 4, align: 'right' },
+  { title: 'stop ms', width: 7, align: 'right' },
 ];
 
 /** Of its last cost, where a plan counts as good as finished. */
@@ -41,6 +42,8 @@ interface Row {
   readonly memory: number;
   /** Runs that found no room before the horizon. */
   readonly left: number;
+  /** From a stop to the plan, milliseconds; null where the search ended before it. */
+  readonly stopMilliseconds: number | null;
   readonly ending: string;
 }
 
@@ -57,18 +60,21 @@ export async function benchNights(request: Request, print: Print): Promise<Repor
   const rows: Row[] = [];
   const failures: string[] = [];
   for (const size of sizes) {
-    const run = await measure(nightShop(size, request.seed), request.seconds, request.seed, request.workers);
+    const shop = nightShop(size, request.seed);
+    const { seconds, seed, workers } = request;
+    const run = await measure(shop, seconds, seed, workers);
     if (run.breaches.length > 0) {
       print(`${labelOf(size)}  not counted`);
       for (const say of run.breaches) print(`  ! ${say}`);
       failures.push(...run.breaches.map((say) => `${labelOf(size)}: ${say}`));
       continue;
     }
-    const row = rowOf(size, run);
+    const row = rowOf(size, run, await millisecondsToStop(shop, seconds, seed, workers));
     rows.push(row);
     print(lineOf(row));
   }
-  print('\n% above: cost over its bound. % below: hours cut tonight under theirs. to 1 %: of the last cost.');
+  print('\n% above: cost over its bound. night h: hours cut tonight. % below: under their bound.');
+  print('Seconds to the first plan, to 1 % of the last cost, in all. stop ms: from a stop to the plan.');
   print('MB: memory of the whole process, which plans the sizes one after the other.');
   for (const say of growthOf(rows)) print(say);
   const distances = rows.flatMap((row) => row.distance ?? []);
@@ -99,7 +105,11 @@ function labelOf({ machines, runs }: NightSize): string {
   return `${machines}/${runs}`;
 }
 
-function rowOf(size: NightSize, { plan, moments, firstSeconds, searchFrom, seconds, memory }: Run): Row {
+function rowOf(
+  size: NightSize,
+  { plan, moments, firstSeconds, searchFrom, seconds, memory }: Run,
+  stopMilliseconds: number | null,
+): Row {
   const { cost, bound, search } = plan;
   const searching = seconds - searchFrom;
   const under = bound === null ? null : distance(cost.tonight, bound.tonight);
@@ -118,6 +128,7 @@ function rowOf(size: NightSize, { plan, moments, firstSeconds, searchFrom, secon
     stepsPerSecond: search.steps > 0 && searching > 0 ? search.steps / searching : null,
     memory,
     left: plan.left.length,
+    stopMilliseconds,
     ending: search.ending,
   };
 }
@@ -135,5 +146,6 @@ function lineOf(row: Row): string {
     figure(row.stepsPerSecond, 0),
     figure(row.memory, 0),
     String(row.left),
+    figure(row.stopMilliseconds, 0),
   ]);
 }

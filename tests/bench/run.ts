@@ -63,6 +63,33 @@ export async function measure(shop: Shop, seconds: number, seed: number, workers
   };
 }
 
+/** Longest search before it is stopped: what a stop takes hangs on the size of the shop, not on how long it was planned. */
+const MOST_BEFORE_STOP = 3;
+
+/** Milliseconds from a stop, after `seconds` of search or less, to the plan; null where the search has ended by then. */
+export async function millisecondsToStop(
+  shop: Shop,
+  seconds: number,
+  seed: number,
+  workers: number,
+): Promise<number | null> {
+  const solver = await solverOf(workers);
+  let asked: number | null = null;
+  let timer: NodeJS.Timeout | null = null;
+  const plan = await solver.solve(jobOf(shop, 600, seed), {
+    progress({ phase }) {
+      if (phase !== 'improve') return;
+      timer ??= setTimeout(() => {
+        asked = performance.now();
+        solver.stop();
+      }, 1000 * Math.min(seconds, MOST_BEFORE_STOP));
+    },
+  });
+  const answered = performance.now();
+  if (timer !== null) clearTimeout(timer);
+  return asked === null || plan.search.ending !== 'stopped' ? null : answered - asked;
+}
+
 /** Ends the threads, without which the program would not end. */
 export async function endWorkers(): Promise<void> {
   await pool?.solver.close();

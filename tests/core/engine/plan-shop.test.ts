@@ -80,6 +80,22 @@ describe('the search', () => {
     expect(referee(demo, plan).legal).toBe(true);
   });
 
+  it('gives the plan told last when it is stopped and another search has found a better one', async () => {
+    let reports = 0;
+    let told: Plan | null = null;
+    const plan = await planned(demo, demo.planFrom!, 1_000_000, {
+      report: (progress) => {
+        reports++;
+        told = progress.plan ?? told;
+      },
+      stopped: () => reports > 5,
+      leastElsewhere: () => Number.NEGATIVE_INFINITY,
+    });
+    expect(plan.runs).toEqual((told as Plan | null)?.runs);
+    expect(plan.search).toMatchObject({ ending: 'stopped' });
+    expect(plan.search.steps).toBeGreaterThanOrEqual((told as Plan | null)?.search.steps ?? 0);
+  });
+
   it('plans a week later as it plans this week', async () => {
     const later = demoShop(addDays('2026-11-25', 7));
     const [now, then] = [await planned(demo, demo.planFrom!, 100), await planned(later, later.planFrom!, 100)];

@@ -17,7 +17,7 @@ function scripted(script: string, workers: number): Solver {
       cost: { ...job.previous.cost, total } });
     const meet = (total) => say({ type: 'meeting', own: { total, schedule: {} } });
     const tell = (total, bound = null) => say({ type: 'progress', progress: { phase: 'improve', steps: 7,
-      seconds: 1, plan: total === null ? null : costing(total), bound: bound === null ? null : { total: bound } } });
+      seconds: 1, total: total ?? Infinity, plan: total === null ? null : costing(total), bound: bound === null ? null : { total: bound } } });
     const done = (total, ending = 'limit') => say({ type: 'done',
       plan: { ...costing(total), search: { seed: worker, steps: 10, seconds: worker, ending } } });
     const fail = (why) => say({ type: 'failed', say: why });
@@ -162,6 +162,26 @@ describe('a stop', () => {
       const plan = await solver.solve(given, { better: ({ cost }) => cost.total === 3 && solver.stop() });
       expect(endOf(plan)).toEqual(['of 0', 3]);
       expect(plan.search.ending).toBe('stopped');
+    }
+  });
+
+  it('tells all the least cost found, unless the limit is in steps: what was told by then hangs on the clock', async () => {
+    const script = `{
+      start() { tell(worker === 0 ? 3 : 5); },
+      stop({ least }) { if (worker === 0) setTimeout(() => done(3, 'stopped'), 50); else fail('heard ' + least); },
+    }`;
+    for (const [steps, heard] of [
+      [undefined, '3'],
+      [100, 'Infinity'],
+    ] as const) {
+      const solver = scripted(script, 2);
+      const lost: string[] = [];
+      const watch = {
+        better: ({ cost }: Plan) => cost.total === 3 && solver.stop(),
+        lost: (say: string) => lost.push(say),
+      };
+      await solver.solve(await jobOf(steps), watch);
+      expect(lost).toEqual([`One of 2 workers was lost: heard ${heard}.`]);
     }
   });
 
