@@ -18,6 +18,7 @@ interface Released {
  */
 export class Pricer implements PlanCost {
   lateness = 0;
+  loaded = 0;
   tonight = 0;
   laterNights = 0;
   morning = 0;
@@ -110,7 +111,7 @@ export class Pricer implements PlanCost {
     markedPeople.clear();
     if (isJobMoved) this.sumJobs();
     this.sumHands(people);
-    this.tonight = this.tonightMinutes / 60;
+    this.loaded = this.tonight = this.tonightMinutes / 60;
     this.laterNights = this.laterMinutes / 60;
     this.flow = this.flowMinutes / 60;
     this.moved = this.movedRuns;
@@ -131,8 +132,8 @@ export class Pricer implements PlanCost {
 
   /** The parts as they stand, to keep. */
   parts(): PlanCost {
-    const { lateness, tonight, laterNights, morning, rounds, extraHours, moved, flow, finish, total } = this;
-    return { lateness, tonight, laterNights, morning, rounds, extraHours, moved, flow, finish, total };
+    const { lateness, loaded, tonight, laterNights, morning, rounds, extraHours, moved, flow, finish, total } = this;
+    return { lateness, loaded, tonight, laterNights, morning, rounds, extraHours, moved, flow, finish, total };
   }
 
   private countRun(schedule: Schedule, run: number): void {

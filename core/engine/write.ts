@@ -30,6 +30,7 @@ export function writePlan(
     now: problem.now,
     horizon: problem.horizon,
     runs,
+    care: [],
     left,
     conflicts: conflicts.map(({ run, say }) => ({ run: problem.runIds[run]!, say })),
     cost: pricer.parts(),

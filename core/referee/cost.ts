@@ -89,7 +89,7 @@ function shortestCut(need: RunNeed): Minute {
 function nightsOf(
   ctx: Context,
   times: ReadonlyMap<string, PersonTime>,
-): Pick<PlanCost, 'tonight' | 'laterNights' | 'morning'> {
+): Pick<PlanCost, 'loaded' | 'tonight' | 'laterNights' | 'morning'> {
   const presence = [...times.values()].flatMap((time) => time.present);
   const stretches = stretchesOf(presence, ctx.window);
   const tonight = tonightOf(stretches, ctx.now);
@@ -102,8 +102,10 @@ function nightsOf(
       .filter((span) => !isEmpty(span))
       .map(({ start, end }) => ({ machine: stay.planned.machine, start, end })),
   );
+  const loaded = tonight === null ? 0 : hoursInside([tonight], cutting);
   return {
-    tonight: tonight === null ? 0 : hoursInside([tonight], cutting),
+    loaded,
+    tonight: loaded,
     laterNights: hoursInside(later, cutting),
     morning:
       tonight === null

@@ -3,5 +3,8 @@ export * from './fault';
 export * from './faults';
 export * from './parse';
 export * from './plan';
+export * from './proof';
+export * from './repeats';
 export * from './runs';
 export * from './schema';
+export * from './tools';

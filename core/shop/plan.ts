@@ -27,13 +27,26 @@ const plannedRun = z.object({
   unload: attendance.nullable(),
 });
 
+/** What is done to one tool in an attendance at its machine. */
+const toolAct = z.object({
+  tool: z.string(),
+  /** Which of the sister tools in the magazine, from 0. */
+  sister: z.number().int().min(0),
+  act: z.enum(['replace', 'dress']),
+});
+
+/** Tools replaced and wheels dressed by hand; the machine cuts nothing meanwhile. */
+const toolCare = attendance.extend({ machine: z.string(), acts: z.array(toolAct).min(1) });
+
 /** What makes plans better or worse, each in its own unit; `total` is their weighted sum, smaller is better. */
-const planCost = z.object({
+const costParts = z.object({
   /** Weighted hours late, over all jobs. */
   lateness: z.number(),
-  /** Machine hours cut in tonight's unattended stretch. */
+  /** Machine hours planned to be cut in tonight's unattended stretch; not part of the total. */
+  loaded: z.number(),
+  /** Of these the hours to expect, by the odds that a run blocks its machine or loses its pallet. */
   tonight: z.number(),
-  /** Machine hours cut in later unattended stretches. */
+  /** Machine hours to expect in later unattended stretches. */
   laterNights: z.number(),
   /** Machines cutting in the last minute of tonight's stretch. */
   morning: z.number(),
@@ -49,11 +62,17 @@ const planCost = z.object({
   total: z.number(),
 });
 
+/** A plan made before odds were counted expects all it has loaded. */
+const planCost = z.preprocess(
+  (cost) => (typeof cost === 'object' && cost !== null && 'tonight' in cost ? { loaded: cost.tonight, ...cost } : cost),
+  costParts,
+);
+
 /** What no plan for this shop and moment can beat, from the linear relaxation with pooled hours. */
 const planBound = z.object({
   /** No plan's total is smaller. */
   total: z.number(),
-  /** No plan cuts more hours tonight. */
+  /** No plan lets more hours be expected tonight. */
   tonight: z.number(),
   /** No plan is less late, weighted hours. */
   lateness: z.number(),
@@ -71,6 +90,8 @@ export const planSchema = z.object({
   /** Nothing is planned after it. */
   horizon: minute,
   runs: z.array(plannedRun),
+  /** In order of start. */
+  care: z.array(toolCare).default([]),
   /** Runs that found no room before the horizon, and why. */
   left: z.array(z.object({ run: z.string(), why: z.string() })),
   /** Locks that could not hold: kept where they are, and reported. */
@@ -88,6 +109,8 @@ export const planSchema = z.object({
 
 export type Plan = z.infer<typeof planSchema>;
 export type PlannedRun = Plan['runs'][number];
+export type ToolCare = Plan['care'][number];
+export type ToolAct = ToolCare['acts'][number];
 export type Attendance = z.infer<typeof attendance>;
 export type PlanCost = Plan['cost'];
 export type PlanBound = z.infer<typeof planBound>;

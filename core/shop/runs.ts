@@ -1,3 +1,4 @@
+import { repeatMinutes } from './repeats';
 import type { Job, Operation, Shop } from './schema';
 
 /** One pallet's stay on one machine for one operation, as the shop's jobs call for it. */
@@ -13,14 +14,19 @@ export interface RunNeed {
   /** Parts of the job on this pallet: from `firstPart` (counted from 0) for `parts` parts. */
   readonly firstPart: number;
   readonly parts: number;
+  /** Minutes of repeats it is planned with ({@link repeatMinutes}). */
+  readonly repeats: number;
 }
 
 /** All runs the shop's jobs call for, job by job, operation by operation: a job of 20 parts at 4 a pallet has 5 runs. */
 export function runsOf(shop: Shop): RunNeed[] {
-  return shop.jobs.flatMap((job) => job.route.flatMap((operation, step) => runsOfOperation(job, operation, step)));
+  return shop.jobs.flatMap((job) =>
+    job.route.flatMap((operation, step) => runsOfOperation(shop, job, operation, step)),
+  );
 }
 
-function runsOfOperation(job: Job, operation: Operation, step: number): RunNeed[] {
+function runsOfOperation(shop: Shop, job: Job, operation: Operation, step: number): RunNeed[] {
+  const repeats = repeatMinutes(operation.checks, shop.night.repeatShare);
   const runs = Math.ceil(job.quantity / operation.perPallet);
   return Array.from({ length: runs }, (_, i) => ({
     id: `${job.id}/${operation.id}/${i + 1}`,
@@ -30,10 +36,14 @@ function runsOfOperation(job: Job, operation: Operation, step: number): RunNeed[
     number: i + 1,
     firstPart: i * operation.perPallet,
     parts: Math.min(operation.perPallet, job.quantity - i * operation.perPallet),
+    repeats,
   }));
 }
 
-/** Minutes the machine cuts for this run: `cycle` is for a full pallet, a part-filled one takes its share, rounded up. */
+/**
+ * Minutes the machine is planned to cut for this run: `cycle` is for a full pallet, a part-filled one takes its share,
+ * rounded up; then its repeats.
+ */
 export function cutMinutes(run: RunNeed, cycle: number): number {
-  return Math.ceil((cycle * run.parts) / run.operation.perPallet);
+  return Math.ceil((cycle * run.parts) / run.operation.perPallet) + run.repeats;
 }

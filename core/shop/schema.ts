@@ -103,11 +103,14 @@ const tool = z.strictObject({
   replaceMinutes: minutes.default(5),
   dressing: z
     .strictObject({
+      /** Minutes of grinding between two dressings. */
       every: someMinutes,
+      /** Minutes of one dressing; by the machine they are part of its cycle. */
       minutes,
       by: z.enum(['machine', 'hand'], 'must be machine or hand').default('machine'),
-      /** Wheel radius used by one dressing and still usable, millimetres. */
+      /** Wheel radius used by one dressing, millimetres. */
       usesMm: z.number().min(0, 'must not be negative').default(0),
+      /** Wheel radius still usable in each wheel in use now, millimetres; not looked at where a dressing uses none. */
       leftMm: z.number().min(0, 'must not be negative').default(0),
     })
     .nullable()
@@ -122,6 +125,18 @@ const check = z.strictObject({
   repeat: minutes.default(0),
   /** Times it may go back before the pallet is set aside. */
   most: count.default(1),
+});
+
+/** What an operation has earned; it is lost when the program's revision or the tools are others than these. */
+const proof = z.strictObject({
+  /** Good runs with a person in the shop. */
+  goodRuns: z.number('must be a number').int('must be a whole number').min(0, 'must not be negative').default(0),
+  /** The longest it has run with nobody in the shop, minutes. */
+  longestAlone: minutes.default(0),
+  /** The revision this was earned with; null is the operation's own. */
+  revision: z.string().nullable().default(null),
+  /** The tools it was earned with, by id; null is the operation's own. */
+  tools: z.array(id).nullable().default(null),
 });
 
 const operation = z.strictObject({
@@ -144,11 +159,8 @@ const operation = z.strictObject({
   tools: z.array(z.strictObject({ tool: id, minutes: someMinutes })).default([]),
   checks: z.array(check).default([]),
   odds: z.strictObject({ block: chance.default(0), loss: chance.default(0) }).prefault({}),
-  /** Attended good runs of this revision with this tool set, and the longest it has run alone, minutes. */
-  proof: z
-    .strictObject({ goodRuns: minutes.default(0), longestAlone: minutes.default(0) })
-    .nullable()
-    .default(null),
+  /** Null: nobody keeps count here, and it is taken as proven. */
+  proof: proof.nullable().default(null),
 });
 
 const job = z.strictObject({
@@ -185,13 +197,44 @@ const floorEntry = z.strictObject({
   end: localTime.nullable().default(null),
 });
 
+/**
+ * What is usual of the shop's nights. The defaults are common practice without a source, to be put right by what the
+ * shop has measured.
+ */
+const night = z.strictObject({
+  /** A run with checks is planned so long that this share of its repeats fits; its program may go back and cut again. */
+  repeatShare: z
+    .number('must be a number from 0 to 1')
+    .min(0, 'must be at least 0')
+    .max(1, 'must be at most 1')
+    .default(0.8),
+  /** Coefficient of variation of a cycle beside its repeats. */
+  cycleSpread: z.number('must be a number').min(0, 'must not be negative').max(1, 'must be at most 1').default(0.02),
+  /** Chance that one pallet change stops the machine. */
+  handling: chance.default(0.001),
+  /** What stops several machines at once, with its chance in one unattended stretch. */
+  shared: z
+    .array(
+      z.strictObject({
+        name: z.string().trim().min(1, 'is empty; name the cause'),
+        chance,
+        machines: z.array(id).default([]),
+      }),
+    )
+    .default([]),
+  /** Attended good runs after which an operation may run alone at all. */
+  goodRuns: count.default(3),
+  /** How long it may then run alone first, minutes; after that twice its longest time alone. */
+  firstAlone: someMinutes.default(120),
+});
+
 /** Cost of one unit of each part of the objective; the lead can change them. */
 const weights = z.strictObject({
   /** Per weighted hour late. */
   lateness: weight.default(1),
-  /** Gain per hour cut in tonight's unattended stretch. */
+  /** Gain per hour to expect in tonight's unattended stretch. */
   tonight: weight.default(2),
-  /** Gain per hour cut in the unattended stretches after tonight. */
+  /** Gain per hour to expect in the unattended stretches after tonight. */
   laterNights: weight.default(0),
   /** Gain per machine still cutting when the first person comes in. */
   morning: weight.default(1),
@@ -222,6 +265,7 @@ export const shopSchema = z.strictObject({
   /** Plan as of this moment instead of the present one; null is the present. */
   planFrom: localTime.nullable().default(null),
   weights: weights.prefault({}),
+  night: night.prefault({}),
   shifts: z.array(shift).default([]),
   /** Minutes to walk between two spots; pairs not named take `usual`. */
   walking: z
@@ -252,6 +296,7 @@ export type Job = Shop['jobs'][number];
 export type Operation = Job['route'][number];
 export type FloorEntry = Shop['floor'][number];
 export type Weights = Shop['weights'];
+export type Check = Operation['checks'][number];
 export type Fixture = string;
 
 /** The tables of a shop: lists of records with an `id`, edited row by row. */

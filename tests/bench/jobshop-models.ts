@@ -86,9 +86,9 @@ export function planAt(shop: Shop, starts: Starts): Plan {
         };
       }),
     ),
-    ...{ left: [], conflicts: [], bound: null },
+    ...{ care: [], left: [], conflicts: [], bound: null },
     cost: {
-      ...{ lateness: 0, tonight: 0, laterNights: 0, morning: 0, rounds: 0 },
+      ...{ lateness: 0, loaded: 0, tonight: 0, laterNights: 0, morning: 0, rounds: 0 },
       ...{ extraHours: 0, moved: 0, flow: 0, finish: 0, total: 0 },
     },
     search: { seed: 0, steps: 0, seconds: 0, ending: 'limit' },

@@ -34,10 +34,12 @@ const plan: Plan = {
       unload: null,
     },
   ],
+  care: [],
   left: [{ run: 'J-1/10/2', why: 'no room' }],
   conflicts: [],
   cost: {
     lateness: 0,
+    loaded: 1.5,
     tonight: 1.5,
     laterNights: 0,
     morning: 0,

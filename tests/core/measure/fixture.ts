@@ -68,6 +68,7 @@ export function runOf({ run, machine, pallet, load, cut, check, work, unload }: 
 
 const NO_COST = {
   lateness: 0,
+  loaded: 0,
   tonight: 0,
   laterNights: 0,
   morning: 0,
@@ -92,6 +93,7 @@ export function planOf(
     now: at(now),
     horizon: at(horizon),
     runs: runs.map(runOf),
+    care: [],
     left,
     conflicts: [],
     cost: NO_COST,

@@ -120,6 +120,7 @@ describe('cost at the edges', () => {
     const empty = shopOf([]);
     const zero = {
       lateness: 0,
+      loaded: 0,
       tonight: 0,
       laterNights: 0,
       morning: 0,

@@ -103,7 +103,17 @@ export function planned(
 
 /** A plan made at 08:00 unless said otherwise, with its cost as the referee has it. */
 export function planOf(shop: Shop, runs: PlannedRun[], more: Partial<Plan> = {}): Plan {
-  const nothing = { lateness: 0, tonight: 0, laterNights: 0, morning: 0, rounds: 0, extraHours: 0, flow: 0, moved: 0 };
+  const nothing = {
+    lateness: 0,
+    loaded: 0,
+    tonight: 0,
+    laterNights: 0,
+    morning: 0,
+    rounds: 0,
+    extraHours: 0,
+    flow: 0,
+    moved: 0,
+  };
   const plan: Plan = {
     format: 'nightload-plan',
     version: 1,
@@ -112,6 +122,7 @@ export function planOf(shop: Shop, runs: PlannedRun[], more: Partial<Plan> = {})
     now: t('08:00'),
     horizon: t('00:00', shop.horizonDays),
     runs,
+    care: [],
     left: [],
     conflicts: [],
     cost: { ...nothing, finish: 0, total: 0 },

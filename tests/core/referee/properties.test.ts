@@ -252,6 +252,7 @@ describe('any plan its schema takes, however wrong', () => {
   const number = fc.double({ noNaN: true, noDefaultInfinity: true });
   const parts = [
     'lateness',
+    'loaded',
     'tonight',
     'laterNights',
     'morning',
@@ -286,6 +287,7 @@ describe('any plan its schema takes, however wrong', () => {
       }),
       { maxLength: 10 },
     ),
+    care: fc.constant<Plan['care']>([]),
     left: fc.array(fc.record({ run, why: fc.string() }), { maxLength: 3 }),
     conflicts: fc.array(fc.record({ run, say: fc.string() }), { maxLength: 3 }),
     cost: fc.record(Object.fromEntries(parts.map((part) => [part, number]))) as fc.Arbitrary<Plan['cost']>,

@@ -9,6 +9,7 @@ import { tempFolder } from '../../support/temp-folder';
 
 const cost = {
   lateness: 0,
+  loaded: 0,
   tonight: 0,
   laterNights: 0,
   morning: 0,

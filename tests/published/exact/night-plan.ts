@@ -23,10 +23,12 @@ export function planWith(night: NightCase, planned: readonly PlannedRun[], left:
     now: NOW,
     horizon: HORIZON,
     runs: onPallets(night, planned),
+    care: [],
     left: left.map((run) => ({ run, why: 'left out' })),
     conflicts: [],
     cost: {
       lateness: 0,
+      loaded: 0,
       tonight: 0,
       laterNights: 0,
       morning: 0,

@@ -118,7 +118,7 @@ describe('what no plan can beat', () => {
   const aims = {
     lateness: { lateness: 1, tonight: 0, finish: 0 },
     tonight: { lateness: 0, tonight: 1, finish: 0 },
-    finish: { lateness: 0, tonight: 0, finish: 1 },
+    finish: { lateness: 0, loaded: 0, tonight: 0, finish: 1 },
   };
 
   it.each([

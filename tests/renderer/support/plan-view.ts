@@ -275,10 +275,12 @@ export function planView(changes: Partial<PlanView> = {}): PlanView {
       now,
       horizon,
       runs,
+      care: [],
       left: [],
       conflicts: [],
       cost: {
         lateness: 20.3,
+        loaded: 18.9,
         tonight: 18.9,
         laterNights: 0,
         morning: 1,
