@@ -1,13 +1,16 @@
 import { NONE, type Problem } from '../problem';
-import { take } from './book';
+import { AloneRule } from './alone';
+import { take, takeCare } from './book';
 import { type Conflict, noteConflicts, placeHeld } from './held';
 import { recipeOfSchedule } from './orders';
 import type { Recipe } from './recipe';
 import { canRepeat } from './repeat';
 import { RoomFinder } from './room';
-import { earliestOn, emptySchedule, type Schedule } from './schedule';
-import { Slots } from './slots';
+import { copyCare, earliestOn, emptySchedule, type Schedule } from './schedule';
+import { NEVER, type OwnAttendance, Slots } from './slots';
 import { noWishes, type Wishes } from './wishes';
+
+const NOBODY: OwnAttendance = { person: NONE, end: -NEVER, spot: 0 };
 
 /**
  * Builds a schedule run by run: each takes the earliest room that is left by those before it. What stands on the
@@ -18,6 +21,7 @@ export class Board {
   readonly schedule: Schedule;
   readonly conflicts: Conflict[] = [];
   private readonly finder: RoomFinder;
+  private readonly alone: AloneRule;
   /** The choices of the recipe being built, and no other wish. */
   private wishes: Wishes;
   /** Runs found to have no room in this build. */
@@ -31,29 +35,61 @@ export class Board {
     this.slots = new Slots(problem);
     this.schedule = emptySchedule(problem);
     this.finder = new RoomFinder(problem, this.slots, this.schedule);
+    this.alone = new AloneRule(problem, this.slots, this.schedule);
     this.isLeft = new Uint8Array(problem.runCount);
     this.wishes = noWishes(problem.runCount);
   }
 
   /**
    * Makes the schedule of a recipe. A run whose predecessors come later in the order brings them forward.
+   * `equipLoaded` is called when what is held has been put down.
    */
-  build(recipe: Recipe): void {
+  build(recipe: Recipe, equipLoaded: () => void): void {
     this.slots.clear();
     this.schedule.placed.fill(0);
+    this.schedule.careMachine.fill(NONE);
     this.isLeft.fill(0);
     this.conflicts.length = 0;
     this.wishes = { ...this.wishes, choice: recipe.choice };
     placeHeld(this.problem, this.slots, this.schedule, this.conflicts, (run) => this.placeBefore(run, recipe));
+    equipLoaded();
+    if (recipe.cares !== null) this.keepCares(recipe.cares);
     const { order } = recipe;
     for (let i = 0; i < order.length; i++) this.place(order[i]!, recipe);
     noteConflicts(this.problem, this.schedule, this.conflicts);
   }
 
   /** Makes a schedule made before again. */
-  rebuild(schedule: Schedule): void {
-    this.build(recipeOfSchedule(this.problem, schedule, this.earlier.push(schedule) - 1));
+  rebuild(schedule: Schedule, equipLoaded: () => void): void {
+    this.build(recipeOfSchedule(this.problem, schedule, this.earlier.push(schedule) - 1), equipLoaded);
     this.earlier.pop();
+  }
+
+  /** Reports held runs that are short of a tool; to be called when the attendances to tools are in. */
+  noteShortages(isShort: Uint8Array): void {
+    const { problem, conflicts } = this;
+    for (let run = 0; run < problem.runCount; run++) {
+      if (isShort[run] === 0 || conflicts.some((conflict) => conflict.run === run)) continue;
+      const say = `${problem.runIds[run]} is held where a tool it needs runs out and nobody can replace it before`;
+      conflicts.push({ run, say });
+    }
+  }
+
+  private keepCares(from: Schedule): void {
+    const { problem, slots, schedule } = this;
+    for (let care = 0; care < problem.careCount; care++) {
+      const machine = from.careMachine[care]!;
+      if (machine === NONE) continue;
+      const [person, start, end] = [from.carePerson[care]!, from.careStart[care]!, from.careEnd[care]!];
+      const isFree =
+        start >= problem.now &&
+        slots.machines[machine]!.isFree(start, end) &&
+        slots.isOpen(machine, start, end) &&
+        slots.isPersonFree(person, start, end - start, problem.workSpot[machine]!, NONE, NOBODY);
+      if (!isFree) continue;
+      copyCare(from, schedule, care);
+      takeCare(problem, slots, schedule, care);
+    }
   }
 
   /** A locked run's predecessors go first: only then can its lock hold. */
@@ -82,6 +118,8 @@ export class Board {
     if (anchor === NONE) return false;
     finder.room.readFrom(this.earlier[anchor]!, run);
     const on = earliestOn(this.problem, this.schedule, run);
+    const { option, start, end } = finder.room;
+    if (this.alone.soonest(run, option, start, end) > start) return false;
     return canRepeat(this.problem, this.slots, finder.room, run, on, Math.max(on, finder.earliestCut(run)));
   }
 

@@ -66,13 +66,15 @@ export class Improver {
   offer(recipe: Recipe): void {
     const { board, kept } = this;
     copySchedule(board.schedule, kept);
-    board.build(recipe);
+    board.build(recipe, this.repair.equipLoaded);
+    this.repair.equipAnew();
     const total = this.price();
     if (total < this.current) {
       this.take(total);
       return;
     }
-    board.rebuild(kept);
+    board.rebuild(kept, this.repair.equipLoaded);
+    this.repair.equipAnew();
     this.price();
   }
 
@@ -111,6 +113,10 @@ export class Improver {
       pricer.mark(repair.before, run);
       pricer.mark(board.schedule, run);
     }
+    for (const care of repair.touchedCares) {
+      pricer.markCare(repair.before, care);
+      pricer.markCare(board.schedule, care);
+    }
   }
 
   /** From an order by chance, as if nothing were known. */
@@ -122,7 +128,8 @@ export class Improver {
       [order[i], order[j]] = [order[j]!, order[i]!];
     }
     this.repair.forget();
-    this.board.build(recipeOfOrder(order));
+    this.board.build(recipeOfOrder(order), this.repair.equipLoaded);
+    this.repair.equipAnew();
     this.take(this.price());
   }
 

@@ -10,6 +10,7 @@ import { type Finding, Meetings } from './meeting';
 import { orderByLatestStart, orderByTail, recipeOfOrder, recipeOfSchedule, recipeOfSequence } from './orders';
 import { Random } from './random';
 import { readSchedule } from './read';
+import { Repair } from './repair';
 import { cloneSchedule } from './schedule';
 import { Settler } from './settle';
 import { writePlan } from './write';
@@ -87,7 +88,7 @@ export async function planShop(shop: Shop, options: EngineOptions): Promise<Plan
 class Search {
   private readonly board: Board;
   /** Writes plans apart from the search, which must not depend on when somebody asks how far it is. */
-  private readonly desk: { readonly board: Board; readonly pricer: Pricer };
+  private readonly desk: { readonly board: Board; readonly pricer: Pricer; readonly repair: Repair };
   private readonly began: number;
   private bound: PlanBound | null = null;
   private readonly improver: Improver;
@@ -109,7 +110,8 @@ class Search {
     this.began = options.clock();
     this.board = new Board(problem);
     const price = () => new Pricer(problem, options.released);
-    this.desk = { board: new Board(problem, this.board.earlier), pricer: price() };
+    const board = new Board(problem, this.board.earlier);
+    this.desk = { board, pricer: price(), repair: new Repair(problem, board) };
     const random = new Random(options.seed);
     this.improver = new Improver(problem, this.board, price(), random, recipeOfOrder(orderByLatestStart(problem)));
     this.improver.offer(recipeOfOrder(orderByTail(problem)));
@@ -278,15 +280,17 @@ class Search {
   /** The best schedule as a plan, its hands settled for that many milliseconds at most. */
   private plan(ending: Plan['search']['ending'], settling: number): Plan {
     const { problem, improver, options } = this;
-    const { board, pricer } = this.desk;
-    board.rebuild(improver.best);
+    const { board, pricer, repair } = this.desk;
+    board.rebuild(improver.best, repair.equipLoaded);
+    repair.equipAnew();
+    const acts = repair.careActs();
     if (board.conflicts.length === 0) {
       const settler = new Settler(problem, board.slots, board.schedule, pricer);
       const until = options.clock() + settling;
       settler.run(() => settling < Number.POSITIVE_INFINITY && options.clock() >= until);
     }
     const bound = board.conflicts.length === 0 ? this.bound : null;
-    return writePlan(problem, board.schedule, board.conflicts, pricer, bound, this.search(ending));
+    return writePlan(problem, board.schedule, acts, board.conflicts, pricer, bound, this.search(ending));
   }
 }
 

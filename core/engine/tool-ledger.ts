@@ -1,0 +1,158 @@
+import { NONE, type Problem, type ToolTable } from '../problem';
+import { careOfBooking } from './book';
+import type { Schedule } from './schedule';
+import { SisterTools } from './sister-tools';
+import type { Slots } from './slots';
+
+/** One thing done to one sister tool in an attendance. */
+export interface LedgerAct {
+  readonly care: number;
+  readonly kind: number;
+  readonly sister: number;
+  readonly isDressing: boolean;
+}
+
+/**
+ * Follows the tools of one machine through its queue. The schedule's attendances to tools say when something may be
+ * done, not what: each is given the least that lets the queue go on to the next one, within its minutes. One kind is
+ * followed at a time; where a need cannot be covered, the attendance before it does more, and the queue is read again
+ * from there.
+ */
+export class ToolLedger {
+  /** The run whose need is the first that cannot be covered, or NONE. */
+  run = NONE;
+  /** Minutes an attendance to its tools just before it would take; 0 if none would help. */
+  minutes = 0;
+  /** The kind it needs, as an index of the tool table. */
+  kind = NONE;
+  /** What is done in the attendances of the machine read last, where that was asked for. */
+  readonly acts: LedgerAct[] = [];
+  /** 1 for runs that cannot move and whose needs cannot be covered: they take what there is. */
+  readonly isExcused: Uint8Array;
+
+  private readonly sisters: SisterTools;
+  /** What the machine does, in order, as it stands in its bookings. */
+  private queue = new Int32Array(64);
+  private count = 0;
+  /** Minutes of each attendance that no act needs. */
+  private readonly room: Int32Array;
+  private readonly attendedFrom: Int32Array;
+  private readonly attendedTo: Int32Array;
+
+  constructor(
+    private readonly problem: Problem,
+    private readonly tools: ToolTable,
+    private readonly slots: Slots,
+    private readonly schedule: Schedule,
+  ) {
+    this.sisters = new SisterTools(tools);
+    this.room = new Int32Array(problem.careCount);
+    this.isExcused = new Uint8Array(problem.runCount);
+    this.attendedFrom = Int32Array.from(problem.attended, ({ start }) => start);
+    this.attendedTo = Int32Array.from(problem.attended, ({ end }) => end);
+  }
+
+  /** Reads a machine's queue. True if every need in it is covered. */
+  read(machine: number, withActs = false): boolean {
+    const { first } = this.tools;
+    this.run = NONE;
+    this.acts.length = 0;
+    if (first[machine] === first[machine + 1]) return true;
+    this.lineUp(machine);
+    for (let kind = first[machine]!; kind < first[machine + 1]!; kind++) this.follow(kind, withActs);
+    return this.run === NONE;
+  }
+
+  /** Minutes of an attendance at the machine read last that nothing there has a use for. */
+  idleMinutes(care: number): number {
+    return this.room[care]!;
+  }
+
+  private lineUp(machine: number): void {
+    const { schedule, problem } = this;
+    const { count, run } = this.slots.machines[machine]!;
+    if (this.queue.length < count) this.queue = new Int32Array(2 * count);
+    this.count = 0;
+    for (let i = 0; i < count; i++) {
+      const care = careOfBooking(run[i]!);
+      if (care !== NONE) this.room[care] = schedule.careEnd[care]! - schedule.careStart[care]!;
+      else if (schedule.end[run[i]!]! <= problem.now) continue;
+      this.queue[this.count++] = run[i]!;
+    }
+  }
+
+  private follow(kind: number, withActs: boolean): void {
+    const { sisters } = this;
+    sisters.open(kind);
+    let care = NONE;
+    let careAt = 0;
+    for (let i = 0; i < this.count; i++) {
+      const next = careOfBooking(this.queue[i]!);
+      if (next !== NONE) {
+        this.close(care, withActs);
+        care = next;
+        careAt = i;
+        sisters.remember();
+        continue;
+      }
+      const run = this.queue[i]!;
+      const minutes = this.needOf(run, kind);
+      if (minutes === 0 || sisters.cut(minutes, this.isUnattended(run))) continue;
+      if (care !== NONE && sisters.doMore(this.room[care]!)) {
+        i = careAt;
+      } else if (this.isExcused[run] === 1) {
+        sisters.takeWhatThereIs(this.isUnattended(run));
+      } else {
+        this.close(care, withActs);
+        this.note(run, kind, minutes);
+        return;
+      }
+    }
+    this.close(care, withActs);
+  }
+
+  /** Gives an attendance the acts of the kind followed. */
+  private close(care: number, withActs: boolean): void {
+    if (care === NONE) return;
+    const { sisters } = this;
+    this.room[care]! -= sisters.actMinutes();
+    if (!withActs) return;
+    for (const [sister, isDressing] of sisters.acts()) {
+      this.acts.push({ care, kind: sisters.kind, sister, isDressing });
+    }
+  }
+
+  private note(run: number, kind: number, minutes: number): void {
+    const { schedule, sisters } = this;
+    if (this.run !== NONE && schedule.start[run]! >= schedule.start[this.run]!) return;
+    this.run = run;
+    this.kind = kind;
+    sisters.remember();
+    this.minutes = 0;
+    while (sisters.doMore(Number.POSITIVE_INFINITY)) {
+      if (!sisters.cut(minutes, this.isUnattended(run))) continue;
+      this.minutes = sisters.actMinutes();
+      return;
+    }
+  }
+
+  private needOf(run: number, kind: number): number {
+    const { start, items } = this.tools.needs;
+    const option = this.schedule.option[run]!;
+    for (let i = start[option]!; i < start[option + 1]!; i += 2) if (items[i] === kind) return items[i + 1]!;
+    return 0;
+  }
+
+  /** True if any minute of the cut from now on lies in unattended time. */
+  private isUnattended(run: number): boolean {
+    const { attendedFrom, attendedTo, schedule, problem } = this;
+    const from = Math.max(schedule.start[run]!, problem.now);
+    let [low, high] = [0, attendedTo.length];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (attendedTo[middle]! > from) high = middle;
+      else low = middle + 1;
+    }
+    return low === attendedTo.length || attendedFrom[low]! > from || attendedTo[low]! < schedule.end[run]!;
+  }
+}
