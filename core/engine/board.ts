@@ -6,7 +6,7 @@ import { recipeOfSchedule } from './orders';
 import type { Recipe } from './recipe';
 import { canRepeat } from './repeat';
 import { RoomFinder } from './room';
-import { copyCare, earliestOn, emptySchedule, type Schedule } from './schedule';
+import { earliestOn, emptySchedule, type Schedule } from './schedule';
 import { NEVER, type OwnAttendance, Slots } from './slots';
 import { noWishes, type Wishes } from './wishes';
 
@@ -86,9 +86,14 @@ export class Board {
         slots.machines[machine]!.isFree(start, end) &&
         slots.isOpen(machine, start, end) &&
         slots.isPersonFree(person, start, end - start, problem.workSpot[machine]!, NONE, NOBODY);
-      if (!isFree) continue;
-      copyCare(from, schedule, care);
-      takeCare(problem, slots, schedule, care);
+      // What is loaded may have got one already, under any number.
+      const free = schedule.careMachine.indexOf(NONE);
+      if (!isFree || free === NONE) continue;
+      schedule.careMachine[free] = machine;
+      schedule.carePerson[free] = person;
+      schedule.careStart[free] = start;
+      schedule.careEnd[free] = end;
+      takeCare(problem, slots, schedule, free);
     }
   }
 

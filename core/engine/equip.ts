@@ -97,7 +97,8 @@ export class Equipper {
           ledger.isExcused[run] = 1;
           continue;
         }
-        if (problem.state[run] !== LOADED || minutes === 0) break;
+        // A loaded table is taken from now on: nobody can get at the tools before it has been cut.
+        if (problem.state[run] !== LOADED || minutes === 0 || problem.isTable[machine] === 1) break;
         const option = schedule.option[run]!;
         giveBack(problem, board.slots, schedule, run);
         const whole = minutes + problem.optionCut[option]! + problem.checkMinutes[run]!;

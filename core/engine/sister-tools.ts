@@ -22,6 +22,7 @@ export class SisterTools {
   private readonly leftThen = new Int32Array(MANY);
   private readonly sinceThen = new Int32Array(MANY);
   private readonly act = new Uint8Array(MANY);
+  private readonly actBefore = new Uint8Array(MANY);
   private minutes = 0;
 
   constructor(private readonly tools: ToolTable) {}
@@ -80,22 +81,31 @@ export class SisterTools {
     this.forgetActs();
   }
 
-  /** Lets the attendance remembered do one thing more and goes back to its end; false if that needs more minutes than there are, or is nothing. */
+  /**
+   * Lets the attendance remembered do the next thing more that its minutes allow and goes back to its end; false if there
+   * is none. One too long is passed over, for replacing a wheel may be shorter than dressing it.
+   */
   doMore(room: number): boolean {
+    const { act } = this;
+    this.actBefore.set(act.subarray(0, this.count));
     const before = this.minutes;
-    const sister = this.undressed();
-    const act = sister < 0 ? REPLACE : DRESS;
-    const chosen = sister < 0 ? this.mostWorn() : sister;
-    if (chosen < 0) return false;
-    const was = this.act[chosen]!;
-    this.act[chosen] = act;
-    this.minutes += this.minutesOf(act) - this.minutesOf(was);
-    if (this.minutes > room) {
-      this.act[chosen] = was;
-      this.minutes = before;
-      return false;
+    while (this.addAct()) {
+      if (this.minutes > room) continue;
+      this.goBack();
+      return true;
     }
-    this.goBack();
+    act.set(this.actBefore.subarray(0, this.count));
+    this.minutes = before;
+    return false;
+  }
+
+  private addAct(): boolean {
+    const wheel = this.undressed();
+    const sister = wheel < 0 ? this.mostWorn() : wheel;
+    if (sister < 0) return false;
+    const next = wheel < 0 ? REPLACE : DRESS;
+    this.minutes += this.minutesOf(next) - this.minutesOf(this.act[sister]!);
+    this.act[sister] = next;
     return true;
   }
 

@@ -1,5 +1,5 @@
 import { NONE, type Problem, type ToolTable } from '../problem';
-import { careOfBooking } from './book';
+import { bookedCare, careOfBooking } from './book';
 import type { Schedule } from './schedule';
 import { SisterTools } from './sister-tools';
 import type { Slots } from './slots';
@@ -69,16 +69,31 @@ export class ToolLedger {
   }
 
   private lineUp(machine: number): void {
-    const { schedule, problem } = this;
-    const { count, run } = this.slots.machines[machine]!;
-    if (this.queue.length < count) this.queue = new Int32Array(2 * count);
+    const { count, run, hasMerged } = this.slots.machines[machine]!;
     this.count = 0;
-    for (let i = 0; i < count; i++) {
-      const care = careOfBooking(run[i]!);
-      if (care !== NONE) this.room[care] = schedule.careEnd[care]! - schedule.careStart[care]!;
-      else if (schedule.end[run[i]!]! <= problem.now) continue;
-      this.queue[this.count++] = run[i]!;
-    }
+    if (hasMerged) for (const booked of this.allAt(machine)) this.append(booked);
+    else for (let i = 0; i < count; i++) this.append(run[i]!);
+  }
+
+  private append(booked: number): void {
+    const { schedule } = this;
+    const care = careOfBooking(booked);
+    if (care !== NONE) this.room[care] = schedule.careEnd[care]! - schedule.careStart[care]!;
+    else if (schedule.end[booked]! <= this.problem.now) return;
+    if (this.count === this.queue.length) this.queue = grown(this.queue);
+    this.queue[this.count++] = booked;
+  }
+
+  /** Where locks overlap, the bookings do not tell them apart. */
+  private allAt(machine: number): number[] {
+    const { schedule, problem } = this;
+    const { careMachine, careStart, start, option, placed } = schedule;
+    const cares = Array.from(careMachine.keys()).filter((care) => careMachine[care] === machine);
+    const runs = Array.from(placed.keys()).filter(
+      (run) => placed[run] === 1 && problem.optionMachine[option[run]!] === machine,
+    );
+    const from = (booked: number) => (booked < NONE ? careStart[careOfBooking(booked)]! : start[booked]!);
+    return [...cares.map(bookedCare), ...runs].sort((a, b) => from(a) - from(b) || a - b);
   }
 
   private follow(kind: number, withActs: boolean): void {
@@ -155,4 +170,10 @@ export class ToolLedger {
     }
     return low === attendedTo.length || attendedFrom[low]! > from || attendedTo[low]! < schedule.end[run]!;
   }
+}
+
+function grown(old: Int32Array): Int32Array<ArrayBuffer> {
+  const bigger = new Int32Array(2 * old.length);
+  bigger.set(old);
+  return bigger;
 }

@@ -1,4 +1,13 @@
-import { type Machine, nightReserve, type RunNeed, type Shop, sistersLeft, type Tool, toolNeeds } from '../shop';
+import {
+  actMinutes,
+  type Machine,
+  nightReserve,
+  type RunNeed,
+  type Shop,
+  sistersLeft,
+  type Tool,
+  toolNeeds,
+} from '../shop';
 import { NONE, type ToolTable } from './problem';
 import { flatRows, indexOf } from './rows';
 
@@ -35,10 +44,10 @@ export function toolsOf(shop: Shop, options: readonly OptionOf[], crewOf: (machi
     tool: column(({ tool }) => toolIndex.get(tool.id)!),
     life: column(({ tool }) => tool.life),
     reserve: column(({ machine, tool }) => nightReserve(machine, tool)),
-    replaceMinutes: column(({ tool }) => tool.replaceMinutes),
+    replaceMinutes: column(({ tool }) => actMinutes(tool, 'replace')),
     isWhole: Uint8Array.from(kinds, (kind) => Number(kind.tool.finish || byHand(kind) !== null)),
     dressEvery: column((kind) => byHand(kind)?.every ?? ENDLESS),
-    dressMinutes: column((kind) => byHand(kind)?.minutes ?? 0),
+    dressMinutes: column(({ tool }) => actMinutes(tool, 'dress')),
     left: flatRows(kinds.map(({ machine, tool }) => sistersLeft(machine, tool))),
     needs: flatRows(
       needed.map((needs, o) =>
