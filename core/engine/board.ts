@@ -2,11 +2,10 @@ import { NONE, type Problem } from '../problem';
 import { AloneRule } from './alone';
 import { take, takeCare } from './book';
 import { type Conflict, noteConflicts, placeHeld } from './held';
-import { recipeOfSchedule } from './orders';
 import type { Recipe } from './recipe';
 import { canRepeat } from './repeat';
 import { RoomFinder } from './room';
-import { earliestOn, emptySchedule, type Schedule } from './schedule';
+import { copySchedule, earliestOn, emptySchedule, type Schedule } from './schedule';
 import { NEVER, type OwnAttendance, Slots } from './slots';
 import { noWishes, type Wishes } from './wishes';
 
@@ -48,6 +47,7 @@ export class Board {
     this.slots.clear();
     this.schedule.placed.fill(0);
     this.schedule.careMachine.fill(NONE);
+    this.schedule.isShort.fill(0);
     this.isLeft.fill(0);
     this.conflicts.length = 0;
     this.wishes = { ...this.wishes, choice: recipe.choice };
@@ -59,17 +59,25 @@ export class Board {
     noteConflicts(this.problem, this.schedule, this.conflicts);
   }
 
-  /** Makes a schedule made before again. */
-  rebuild(schedule: Schedule, equipLoaded: () => void): void {
-    this.build(recipeOfSchedule(this.problem, schedule, this.earlier.push(schedule) - 1), equipLoaded);
-    this.earlier.pop();
+  /** Makes a schedule made before again, with the conflicts it had. */
+  restore(schedule: Schedule, conflicts: readonly Conflict[]): void {
+    const { problem, slots } = this;
+    slots.clear();
+    copySchedule(schedule, this.schedule);
+    for (let run = 0; run < problem.runCount; run++) {
+      if (schedule.placed[run] === 1) take(problem, slots, schedule, run);
+    }
+    for (let care = 0; care < problem.careCount; care++) {
+      if (schedule.careMachine[care] !== NONE) takeCare(problem, slots, schedule, care);
+    }
+    this.conflicts.splice(0, this.conflicts.length, ...conflicts);
   }
 
   /** Reports held runs that are short of a tool; to be called when the attendances to tools are in. */
-  noteShortages(isShort: Uint8Array): void {
+  noteShortages(): void {
     const { problem, conflicts } = this;
     for (let run = 0; run < problem.runCount; run++) {
-      if (isShort[run] === 0 || conflicts.some((conflict) => conflict.run === run)) continue;
+      if (this.schedule.isShort[run] === 0 || conflicts.some((conflict) => conflict.run === run)) continue;
       const say = `${problem.runIds[run]} is held where a tool it needs runs out and nobody can replace it before`;
       conflicts.push({ run, say });
     }

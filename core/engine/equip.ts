@@ -6,7 +6,7 @@ import { Placement } from './placement';
 import type { Repair } from './repair';
 import type { Schedule } from './schedule';
 import { NEVER, type OwnAttendance } from './slots';
-import { type LedgerAct, ToolLedger } from './tool-ledger';
+import { ToolLedger } from './tool-ledger';
 
 /** Shortages mended in one change before it is given up; a schedule built anew has as many as it needs. */
 const MOST_TRIES = 8;
@@ -28,7 +28,7 @@ const nobody = (): OwnAttendance & { start: number } => ({ person: NONE, start: 
  * the machine's tools before it, in a gap or by lifting what stands there, or puts the run off until somebody can come.
  */
 export class Equipper {
-  readonly ledger: ToolLedger;
+  private readonly ledger: ToolLedger;
   private readonly schedule: Schedule;
   /** Machines whose queue has changed. */
   private readonly isStale: Uint8Array;
@@ -73,28 +73,17 @@ export class Equipper {
     this.mendAll(Number.POSITIVE_INFINITY, true);
   }
 
-  /** What is done in each attendance. All queues must be mended. */
-  acts(): LedgerAct[] {
-    const acts: LedgerAct[] = [];
-    for (let machine = 0; machine < this.problem.machineCount; machine++) {
-      this.ledger.read(machine, true);
-      acts.push(...this.ledger.acts);
-    }
-    return acts;
-  }
-
   /**
    * Lets what is loaded already, and is short of a tool, begin after somebody has been at the tools. Nothing but what is
    * held is on the board yet.
    */
   equipLoaded(): void {
     const { problem, schedule, ledger, board } = this;
-    ledger.isExcused.fill(0);
     for (let machine = 0; machine < problem.machineCount; machine++) {
       for (let tries = 0; tries < HELPED && !ledger.read(machine); tries++) {
         const { run, minutes } = ledger;
         if (problem.state[run] === RUNNING) {
-          ledger.isExcused[run] = 1;
+          schedule.isShort[run] = 1;
           continue;
         }
         // A loaded table is taken from now on: nobody can get at the tools before it has been cut.
@@ -282,7 +271,7 @@ export class Equipper {
 
   private giveUp(run: number): void {
     if (this.repair.canLift(run)) this.repair.leaveOut(run);
-    else this.ledger.isExcused[run] = 1;
+    else this.schedule.isShort[run] = 1;
   }
 
   /** Attendances are no longer than what is done in them. */

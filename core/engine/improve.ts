@@ -2,6 +2,7 @@ import type { Problem } from '../problem';
 import type { Board } from './board';
 import { Changes } from './changes';
 import type { Pricer } from './cost';
+import type { Conflict } from './held';
 import { recipeOfOrder } from './orders';
 import type { Random } from './random';
 import type { Recipe } from './recipe';
@@ -27,6 +28,8 @@ const SMALL_ROUNDS = 8;
 export class Improver {
   bestTotal = Number.POSITIVE_INFINITY;
   readonly best: Schedule;
+  /** The locks that cannot hold in the best schedule. */
+  bestConflicts: readonly Conflict[] = [];
 
   private current = Number.POSITIVE_INFINITY;
   private readonly kept: Schedule;
@@ -66,6 +69,7 @@ export class Improver {
   offer(recipe: Recipe): void {
     const { board, kept } = this;
     copySchedule(board.schedule, kept);
+    const conflicts = [...board.conflicts];
     board.build(recipe, this.repair.equipLoaded);
     this.repair.equipAnew();
     const total = this.price();
@@ -73,8 +77,7 @@ export class Improver {
       this.take(total);
       return;
     }
-    board.rebuild(kept, this.repair.equipLoaded);
-    this.repair.equipAnew();
+    board.restore(kept, conflicts);
     this.price();
   }
 
@@ -153,5 +156,6 @@ export class Improver {
     if (total >= this.bestTotal) return;
     this.bestTotal = total;
     copySchedule(this.board.schedule, this.best);
+    this.bestConflicts = [...this.board.conflicts];
   }
 }

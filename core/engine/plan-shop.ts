@@ -10,9 +10,9 @@ import { type Finding, Meetings } from './meeting';
 import { orderByLatestStart, orderByTail, recipeOfOrder, recipeOfSchedule, recipeOfSequence } from './orders';
 import { Random } from './random';
 import { readSchedule } from './read';
-import { Repair } from './repair';
 import { cloneSchedule } from './schedule';
 import { Settler } from './settle';
+import { careActs } from './tool-ledger';
 import { writePlan } from './write';
 
 export interface EngineOptions {
@@ -88,7 +88,7 @@ export async function planShop(shop: Shop, options: EngineOptions): Promise<Plan
 class Search {
   private readonly board: Board;
   /** Writes plans apart from the search, which must not depend on when somebody asks how far it is. */
-  private readonly desk: { readonly board: Board; readonly pricer: Pricer; readonly repair: Repair };
+  private readonly desk: { readonly board: Board; readonly pricer: Pricer };
   private readonly began: number;
   private bound: PlanBound | null = null;
   private readonly improver: Improver;
@@ -110,8 +110,7 @@ class Search {
     this.began = options.clock();
     this.board = new Board(problem);
     const price = () => new Pricer(problem, options.released);
-    const board = new Board(problem, this.board.earlier);
-    this.desk = { board, pricer: price(), repair: new Repair(problem, board) };
+    this.desk = { board: new Board(problem), pricer: price() };
     const random = new Random(options.seed);
     this.improver = new Improver(problem, this.board, price(), random, recipeOfOrder(orderByLatestStart(problem)));
     this.improver.offer(recipeOfOrder(orderByTail(problem)));
@@ -280,10 +279,9 @@ class Search {
   /** The best schedule as a plan, its hands settled for that many milliseconds at most. */
   private plan(ending: Plan['search']['ending'], settling: number): Plan {
     const { problem, improver, options } = this;
-    const { board, pricer, repair } = this.desk;
-    board.rebuild(improver.best, repair.equipLoaded);
-    repair.equipAnew();
-    const acts = repair.careActs();
+    const { board, pricer } = this.desk;
+    board.restore(improver.best, improver.bestConflicts);
+    const acts = careActs(problem, board.slots, board.schedule);
     if (board.conflicts.length === 0) {
       const settler = new Settler(problem, board.slots, board.schedule, pricer);
       const until = options.clock() + settling;

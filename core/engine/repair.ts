@@ -5,7 +5,6 @@ import { Equipper } from './equip';
 import { RoomFinder } from './room';
 import { rowsBy } from './rows';
 import { copyCare, copyRun, emptySchedule, type Schedule } from './schedule';
-import type { LedgerAct } from './tool-ledger';
 import { copyWishes, forgetWishes, noWishes, type Wishes } from './wishes';
 
 /**
@@ -113,17 +112,12 @@ export class Repair {
     if (this.equipper === null) return;
     this.begin();
     this.equipper.mendAnew();
-    this.board.noteShortages(this.equipper.ledger.isExcused);
+    this.board.noteShortages();
     this.begin();
   }
 
   /** For the board, when it has put down what is held. */
   readonly equipLoaded = (): void => this.equipper?.equipLoaded();
-
-  /** What is done in the attendances to tools. */
-  careActs(): LedgerAct[] {
-    return this.equipper?.acts() ?? [];
-  }
 
   /** Puts back what has been lifted so far. */
   putBack(): void {

@@ -19,6 +19,8 @@ export interface Schedule {
   /** Place and pallet are taken from `on` to `off`. */
   readonly on: Int32Array;
   readonly off: Int32Array;
+  /** 1 for runs that are held and short of a tool, which nobody can mend: they take what there is. */
+  readonly isShort: Uint8Array;
   /** Attendances to tools, by number: the machine whose tools are attended to, or NONE for none of that number. */
   readonly careMachine: Int32Array;
   readonly carePerson: Int32Array;
@@ -55,6 +57,7 @@ export function emptySchedule(problem: Problem): Schedule {
     unloadStart: column(),
     on: column(),
     off: column(),
+    isShort: new Uint8Array(problem.runCount),
     careMachine: cares(),
     carePerson: cares(),
     careStart: cares(),
@@ -77,6 +80,7 @@ export function copySchedule(from: Schedule, to: Schedule): void {
   to.unloadStart.set(from.unloadStart);
   to.on.set(from.on);
   to.off.set(from.off);
+  to.isShort.set(from.isShort);
   to.careMachine.set(from.careMachine);
   to.carePerson.set(from.carePerson);
   to.careStart.set(from.careStart);

@@ -27,8 +27,6 @@ export class ToolLedger {
   kind = NONE;
   /** What is done in the attendances of the machine read last, where that was asked for. */
   readonly acts: LedgerAct[] = [];
-  /** 1 for runs that cannot move and whose needs cannot be covered: they take what there is. */
-  readonly isExcused: Uint8Array;
 
   private readonly sisters: SisterTools;
   /** What the machine does, in order, as it stands in its bookings. */
@@ -47,7 +45,6 @@ export class ToolLedger {
   ) {
     this.sisters = new SisterTools(tools);
     this.room = new Int32Array(problem.careCount);
-    this.isExcused = new Uint8Array(problem.runCount);
     this.attendedFrom = Int32Array.from(problem.attended, ({ start }) => start);
     this.attendedTo = Int32Array.from(problem.attended, ({ end }) => end);
   }
@@ -115,7 +112,7 @@ export class ToolLedger {
       if (minutes === 0 || sisters.cut(minutes, this.isUnattended(run))) continue;
       if (care !== NONE && sisters.doMore(this.room[care]!)) {
         i = careAt;
-      } else if (this.isExcused[run] === 1) {
+      } else if (this.schedule.isShort[run] === 1) {
         sisters.takeWhatThereIs(this.isUnattended(run));
       } else {
         this.close(care, withActs);
@@ -170,6 +167,16 @@ export class ToolLedger {
     }
     return low === attendedTo.length || attendedFrom[low]! > from || attendedTo[low]! < schedule.end[run]!;
   }
+}
+
+/** What is done in each attendance of a schedule whose needs are all covered. */
+export function careActs(problem: Problem, slots: Slots, schedule: Schedule): LedgerAct[] {
+  if (problem.tools === null) return [];
+  const ledger = new ToolLedger(problem, problem.tools, slots, schedule);
+  return problem.machineIds.flatMap((_, machine) => {
+    ledger.read(machine, true);
+    return [...ledger.acts];
+  });
 }
 
 function grown(old: Int32Array): Int32Array<ArrayBuffer> {

@@ -39,10 +39,12 @@ export class Changes {
     const hands = new HandChanges(view, new Settler(problem, board.slots, board.schedule, pricer));
     const care = new CareChanges(view);
     const forTools = problem.tools === null ? 0 : 6;
+    const forOdds = problem.block.some((odds) => odds > 0) ? 3 : 0;
     this.kinds = [
       [forTools, () => care.rethink()],
+      [forOdds, () => night.orderByOdds()],
       [15, () => order.moveElsewhere()],
-      [17 - forTools, () => order.reorder()],
+      [17 - forTools - forOdds, () => order.reorder()],
       [10, () => order.reorderAcross()],
       [7, () => order.swap()],
       [5, () => order.moveOperation()],

@@ -5,6 +5,7 @@ import { Pricer } from '../../../core/engine/cost';
 import { orderByLatestStart, recipeOfOrder } from '../../../core/engine/orders';
 import { Random } from '../../../core/engine/random';
 import { Repair } from '../../../core/engine/repair';
+import { careActs } from '../../../core/engine/tool-ledger';
 import { writePlan } from '../../../core/engine/write';
 import { problemOf } from '../../../core/problem';
 import { referee } from '../../../core/referee';
@@ -45,7 +46,7 @@ function begin(shop: Shop, at: string) {
         ...writePlan(
           problem,
           board.schedule,
-          repair.careActs(),
+          careActs(problem, board.slots, board.schedule),
           board.conflicts,
           new Pricer(problem, undefined),
           null,
