@@ -107,7 +107,7 @@ export class Allocation {
           // What is cut in a stretch is off after it began; with nobody to take it off, after it ended.
           const off =
             stretch.attended || group.handsAfter === 0 ? Math.max(stretch.start, group.earliest) : stretch.end;
-          const gain = isBench ? 0 : (option.cut / 60) * this.gainIn(s, aim);
+          const gain = isBench ? 0 : (option.cut / 60) * this.goodShare(group) * this.gainIn(s, aim);
           const cost = late(off) + (isBench ? 0 : flow(Math.max(stretch.start, group.earliest))) - gain;
           const index = builder.column(aim === 'tonight' ? -cost : cost);
           builder.term(whole[g]!, index, 1);
@@ -127,7 +127,13 @@ export class Allocation {
     return builder;
   }
 
-  /** Gain per hour cut in a stretch. */
+  /** Of hours cut in an unattended stretch no more than this share is to be expected, whatever comes before them. */
+  private goodShare({ runs }: Group): number {
+    const { block, loss } = this.problem;
+    return (1 - block[runs[0]!]!) * (1 - loss[runs[0]!]!);
+  }
+
+  /** Gain per hour to expect in a stretch. */
   private gainIn(s: number, aim: Aim): number {
     const { weights } = this.problem.shop;
     const { tonight } = this.problem;

@@ -1,13 +1,15 @@
 import { NONE, type Problem } from '../problem';
-import { take } from './book';
+import { AloneRule } from './alone';
+import { take, takeCare } from './book';
 import { type Conflict, noteConflicts, placeHeld } from './held';
-import { recipeOfSchedule } from './orders';
 import type { Recipe } from './recipe';
 import { canRepeat } from './repeat';
 import { RoomFinder } from './room';
-import { earliestOn, emptySchedule, type Schedule } from './schedule';
-import { Slots } from './slots';
+import { copySchedule, earliestOn, emptySchedule, type Schedule } from './schedule';
+import { NEVER, type OwnAttendance, Slots } from './slots';
 import { noWishes, type Wishes } from './wishes';
+
+const NOBODY: OwnAttendance = { person: NONE, end: -NEVER, spot: 0 };
 
 /**
  * Builds a schedule run by run: each takes the earliest room that is left by those before it. What stands on the
@@ -18,6 +20,7 @@ export class Board {
   readonly schedule: Schedule;
   readonly conflicts: Conflict[] = [];
   private readonly finder: RoomFinder;
+  private readonly alone: AloneRule;
   /** The choices of the recipe being built, and no other wish. */
   private wishes: Wishes;
   /** Runs found to have no room in this build. */
@@ -31,29 +34,75 @@ export class Board {
     this.slots = new Slots(problem);
     this.schedule = emptySchedule(problem);
     this.finder = new RoomFinder(problem, this.slots, this.schedule);
+    this.alone = new AloneRule(problem, this.slots, this.schedule);
     this.isLeft = new Uint8Array(problem.runCount);
     this.wishes = noWishes(problem.runCount);
   }
 
   /**
    * Makes the schedule of a recipe. A run whose predecessors come later in the order brings them forward.
+   * `equipLoaded` is called when what is held has been put down.
    */
-  build(recipe: Recipe): void {
+  build(recipe: Recipe, equipLoaded: () => void): void {
     this.slots.clear();
     this.schedule.placed.fill(0);
+    this.schedule.careMachine.fill(NONE);
+    this.schedule.isShort.fill(0);
     this.isLeft.fill(0);
     this.conflicts.length = 0;
     this.wishes = { ...this.wishes, choice: recipe.choice };
     placeHeld(this.problem, this.slots, this.schedule, this.conflicts, (run) => this.placeBefore(run, recipe));
+    equipLoaded();
+    if (recipe.cares !== null) this.keepCares(recipe.cares);
     const { order } = recipe;
     for (let i = 0; i < order.length; i++) this.place(order[i]!, recipe);
     noteConflicts(this.problem, this.schedule, this.conflicts);
   }
 
-  /** Makes a schedule made before again. */
-  rebuild(schedule: Schedule): void {
-    this.build(recipeOfSchedule(this.problem, schedule, this.earlier.push(schedule) - 1));
-    this.earlier.pop();
+  /** Makes a schedule made before again, with the conflicts it had. */
+  restore(schedule: Schedule, conflicts: readonly Conflict[]): void {
+    const { problem, slots } = this;
+    slots.clear();
+    copySchedule(schedule, this.schedule);
+    for (let run = 0; run < problem.runCount; run++) {
+      if (schedule.placed[run] === 1) take(problem, slots, schedule, run);
+    }
+    for (let care = 0; care < problem.careCount; care++) {
+      if (schedule.careMachine[care] !== NONE) takeCare(problem, slots, schedule, care);
+    }
+    this.conflicts.splice(0, this.conflicts.length, ...conflicts);
+  }
+
+  /** Reports held runs that are short of a tool; to be called when the attendances to tools are in. */
+  noteShortages(): void {
+    const { problem, conflicts } = this;
+    for (let run = 0; run < problem.runCount; run++) {
+      if (this.schedule.isShort[run] === 0 || conflicts.some((conflict) => conflict.run === run)) continue;
+      const say = `${problem.runIds[run]} is held where a tool it needs runs out and nobody can replace it before`;
+      conflicts.push({ run, say });
+    }
+  }
+
+  private keepCares(from: Schedule): void {
+    const { problem, slots, schedule } = this;
+    for (let care = 0; care < problem.careCount; care++) {
+      const machine = from.careMachine[care]!;
+      if (machine === NONE) continue;
+      const [person, start, end] = [from.carePerson[care]!, from.careStart[care]!, from.careEnd[care]!];
+      const isFree =
+        start >= problem.now &&
+        slots.machines[machine]!.isFree(start, end) &&
+        slots.isOpen(machine, start, end) &&
+        slots.isPersonFree(person, start, end - start, problem.workSpot[machine]!, NONE, NOBODY);
+      // What is loaded may have got one already, under any number.
+      const free = schedule.careMachine.indexOf(NONE);
+      if (!isFree || free === NONE) continue;
+      schedule.careMachine[free] = machine;
+      schedule.carePerson[free] = person;
+      schedule.careStart[free] = start;
+      schedule.careEnd[free] = end;
+      takeCare(problem, slots, schedule, free);
+    }
   }
 
   /** A locked run's predecessors go first: only then can its lock hold. */
@@ -82,6 +131,8 @@ export class Board {
     if (anchor === NONE) return false;
     finder.room.readFrom(this.earlier[anchor]!, run);
     const on = earliestOn(this.problem, this.schedule, run);
+    const { option, start, end } = finder.room;
+    if (this.alone.soonest(run, option, start, end) > start) return false;
     return canRepeat(this.problem, this.slots, finder.room, run, on, Math.max(on, finder.earliestCut(run)));
   }
 

@@ -67,3 +67,28 @@ export function giveBack(problem: Problem, slots: Slots, schedule: Schedule, run
   if (pallet !== NONE) pallets[pallet]!.remove(on);
   if (places !== NONE) slots.places[places]!.remove(on, off);
 }
+
+/** What stands in the bookings of an attendance to tools in place of a run: below {@link NONE}, so no run's number. */
+export function bookedCare(care: number): number {
+  return -2 - care;
+}
+
+/** The attendance to tools that stands in the bookings in place of a run, or NONE where it is a run. */
+export function careOfBooking(booked: number): number {
+  return booked < NONE ? -2 - booked : NONE;
+}
+
+/** Takes machine and person for an attendance to tools. */
+export function takeCare(problem: Problem, slots: Slots, schedule: Schedule, care: number): void {
+  const machine = schedule.careMachine[care]!;
+  const [start, end] = [schedule.careStart[care]!, schedule.careEnd[care]!];
+  slots.machines[machine]!.add(start, end, 0, bookedCare(care));
+  slots.people[schedule.carePerson[care]!]!.add(start, end, problem.workSpot[machine]!, bookedCare(care));
+}
+
+/** Gives back what {@link takeCare} took. */
+export function giveBackCare(slots: Slots, schedule: Schedule, care: number): void {
+  const start = schedule.careStart[care]!;
+  slots.machines[schedule.careMachine[care]!]!.remove(start);
+  slots.people[schedule.carePerson[care]!]!.remove(start);
+}

@@ -10,9 +10,12 @@ export class Bookings {
   /** The run each booking is for. */
   run = new Int32Array(16);
   count = 0;
+  /** True where locks that cannot hold overlap: one booking then stands for several. */
+  hasMerged = false;
 
   clear(): void {
     this.count = 0;
+    this.hasMerged = false;
   }
 
   /** Index of the first booking that ends after `time`; `count` if none does. */
@@ -95,6 +98,7 @@ export class Bookings {
   }
 
   private merge(start: number, end: number, spot: number, run: number): void {
+    this.hasMerged = true;
     const first = this.firstEndingAfter(start);
     let last = first;
     let [from, to] = [start, end];

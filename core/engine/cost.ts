@@ -2,6 +2,8 @@ import { NONE, type Problem, type Rows } from '../problem';
 import { MOVED_AFTER, type Plan, type PlanCost } from '../shop';
 import type { Interval } from '../time';
 import type { Attendances } from './attendances';
+import { ExpectedHours } from './expected-hours';
+import { Marks } from './marks';
 import { rowsBy } from './rows';
 import type { Schedule } from './schedule';
 
@@ -52,6 +54,9 @@ export class Pricer implements PlanCost {
   private movedRuns = 0;
   private machinesAtDawn = 0;
 
+  /** Null where no run has odds: then all that is cut is to be expected. */
+  private readonly expected: ExpectedHours | null;
+
   private readonly markedRuns: Marks;
   private readonly markedJobs: Marks;
   private readonly markedPeople: Marks;
@@ -74,6 +79,8 @@ export class Pricer implements PlanCost {
     this.runAtDawn = new Int32Array(runCount).fill(NONE);
     this.cutsAtDawn = new Int32Array(machineCount);
     this.personExtra = new Int32Array(personCount);
+    const hasOdds = problem.block.some((odds) => odds > 0) || problem.loss.some((odds) => odds > 0);
+    this.expected = hasOdds ? new ExpectedHours(problem) : null;
     this.markedRuns = new Marks(runCount);
     this.markedJobs = new Marks(jobCount);
     this.markedPeople = new Marks(personCount);
@@ -99,6 +106,11 @@ export class Pricer implements PlanCost {
     markedPeople.set(schedule.workPerson[run]!);
   }
 
+  /** As {@link mark}, for an attendance to tools. */
+  markCare(schedule: Schedule, care: number): void {
+    if (this.hasExtra && schedule.careMachine[care] !== NONE) this.markedPeople.set(schedule.carePerson[care]!);
+  }
+
   /** Counts again what is marked; the rest must be as it was at the last pricing. Returns the total. */
   priceMarked(schedule: Schedule, people: readonly Attendances[]): number {
     const { markedRuns, markedJobs, markedPeople } = this;
@@ -109,10 +121,12 @@ export class Pricer implements PlanCost {
     markedRuns.clear();
     markedJobs.clear();
     markedPeople.clear();
+    this.expected?.count(schedule);
     if (isJobMoved) this.sumJobs();
     this.sumHands(people);
-    this.loaded = this.tonight = this.tonightMinutes / 60;
-    this.laterNights = this.laterMinutes / 60;
+    this.loaded = this.tonightMinutes / 60;
+    this.tonight = this.expected?.tonight ?? this.loaded;
+    this.laterNights = this.expected?.laterNights ?? this.laterMinutes / 60;
     this.flow = this.flowMinutes / 60;
     this.moved = this.movedRuns;
     this.morning = this.machinesAtDawn;
@@ -146,6 +160,7 @@ export class Pricer implements PlanCost {
     this.runTonight[run] = this.runLater[run] = this.runFlow[run] = this.runMoved[run] = 0;
     this.runAtDawn[run] = NONE;
     this.countCutting(schedule, run);
+    this.expected?.move(schedule, run, this.runTonight[run]! + this.runLater[run]! > 0);
     if (this.released !== null) this.runMoved[run] = Number(hasMoved(this.problem, schedule, run, this.released));
     this.tonightMinutes += this.runTonight[run]!;
     this.laterMinutes += this.runLater[run]!;
@@ -237,34 +252,6 @@ export class Pricer implements PlanCost {
     this.rounds = rounds;
     if (!this.hasExtra) return;
     this.extraHours = this.personExtra.reduce((sum, minutes) => sum + minutes, 0) / 60;
-  }
-}
-
-/** A set of small whole numbers that is filled and cleared without allocating. */
-class Marks {
-  readonly items: Int32Array;
-  count = 0;
-  private readonly isSet: Uint8Array;
-
-  constructor(size: number) {
-    this.items = new Int32Array(size);
-    this.isSet = new Uint8Array(size);
-  }
-
-  /** Nothing for NONE. */
-  set(item: number): void {
-    if (item === NONE || this.isSet[item] === 1) return;
-    this.isSet[item] = 1;
-    this.items[this.count++] = item;
-  }
-
-  setAll(): void {
-    for (let item = 0; item < this.isSet.length; item++) this.set(item);
-  }
-
-  clear(): void {
-    for (let i = 0; i < this.count; i++) this.isSet[this.items[i]!] = 0;
-    this.count = 0;
   }
 }
 

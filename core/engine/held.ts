@@ -66,12 +66,22 @@ function whatIsWrong(problem: Problem, schedule: Schedule, run: number): string 
       return `is held before ${problem.runIds[previous]}, which comes before it, is off`;
     }
   }
+  if (!isEarned(problem, schedule, run))
+    return 'is held where it would cut with nobody there for longer than it has earned';
   const firstPiece = problem.firstPieceRun[run]!;
   if (firstPiece === NONE) return null;
   const checked = schedule.checkStart[firstPiece]! + problem.checkMinutes[firstPiece]!;
   return schedule.placed[firstPiece] === 1 && checked <= schedule.start[run]!
     ? null
     : `is held before the first-piece check of ${problem.runIds[firstPiece]} is done`;
+}
+
+/** What runs already is not asked. */
+function isEarned(problem: Problem, schedule: Schedule, run: number): boolean {
+  if (problem.state[run]! >= RUNNING) return true;
+  const most = problem.optionAlone[schedule.option[run]!]!;
+  const [start, end] = [schedule.start[run]!, schedule.end[run]!];
+  return problem.unattended.every((s) => Math.min(end, s.end) - Math.max(start, s.start) <= most);
 }
 
 /** Only what runs now can be caught by the machine's hours; everything else is placed inside them. */
@@ -96,7 +106,7 @@ function fits(problem: Problem, option: number, pallet: number): boolean {
 const nobody = () => ({ person: NONE, start: 0, end: 0, spot: 0 });
 
 function onFloor(problem: Problem, slots: Slots, schedule: Schedule, conflicts: Conflict[], run: number): void {
-  const at = new Placement(problem, slots);
+  const at = new Placement(problem, slots, schedule);
   const option = problem.heldOption[run]!;
   const machine = problem.optionMachine[option]!;
   const cut = problem.optionCut[option]!;
@@ -153,7 +163,7 @@ function firstOfCrew(problem: Problem, option: number): number {
 }
 
 function loadedOnFloor(problem: Problem, slots: Slots, schedule: Schedule, conflicts: Conflict[], run: number): void {
-  const at = new Placement(problem, slots);
+  const at = new Placement(problem, slots, schedule);
   const { now } = problem;
   const option = problem.heldOption[run]!;
   const pallet = problem.heldPallet[run]!;
@@ -181,7 +191,7 @@ export function lockedToStart(
   run: number,
 ): void {
   const start = problem.heldStart[run]!;
-  const at = new Placement(problem, slots);
+  const at = new Placement(problem, slots, schedule);
   const { first, last } = optionsOf(problem, run);
   // Locked runs go down in order of start, so predecessors locked as well are there already.
   const on = earliestOn(problem, schedule, run);

@@ -2,6 +2,7 @@ import type { Problem } from '../problem';
 import type { Board } from './board';
 import { Changes } from './changes';
 import type { Pricer } from './cost';
+import type { Conflict } from './held';
 import { recipeOfOrder } from './orders';
 import type { Random } from './random';
 import type { Recipe } from './recipe';
@@ -27,6 +28,8 @@ const SMALL_ROUNDS = 8;
 export class Improver {
   bestTotal = Number.POSITIVE_INFINITY;
   readonly best: Schedule;
+  /** The locks that cannot hold in the best schedule. */
+  bestConflicts: readonly Conflict[] = [];
 
   private current = Number.POSITIVE_INFINITY;
   private readonly kept: Schedule;
@@ -66,13 +69,15 @@ export class Improver {
   offer(recipe: Recipe): void {
     const { board, kept } = this;
     copySchedule(board.schedule, kept);
-    board.build(recipe);
+    const conflicts = [...board.conflicts];
+    board.build(recipe, this.repair.equipLoaded);
+    this.repair.equipAnew();
     const total = this.price();
     if (total < this.current) {
       this.take(total);
       return;
     }
-    board.rebuild(kept);
+    board.restore(kept, conflicts);
     this.price();
   }
 
@@ -111,6 +116,10 @@ export class Improver {
       pricer.mark(repair.before, run);
       pricer.mark(board.schedule, run);
     }
+    for (const care of repair.touchedCares) {
+      pricer.markCare(repair.before, care);
+      pricer.markCare(board.schedule, care);
+    }
   }
 
   /** From an order by chance, as if nothing were known. */
@@ -122,7 +131,8 @@ export class Improver {
       [order[i], order[j]] = [order[j]!, order[i]!];
     }
     this.repair.forget();
-    this.board.build(recipeOfOrder(order));
+    this.board.build(recipeOfOrder(order), this.repair.equipLoaded);
+    this.repair.equipAnew();
     this.take(this.price());
   }
 
@@ -146,5 +156,6 @@ export class Improver {
     if (total >= this.bestTotal) return;
     this.bestTotal = total;
     copySchedule(this.board.schedule, this.best);
+    this.bestConflicts = [...this.board.conflicts];
   }
 }

@@ -44,6 +44,7 @@ export function recipeOfSchedule(problem: Problem, earlier: Schedule, index: num
     order: sorted(problem, (a, b) => at(a) - at(b)),
     choice: Int32Array.from(earlier.placed, (placed, run) => (placed === 1 ? earlier.option[run]! : NONE)),
     anchor: Int32Array.from(earlier.placed, (placed) => (placed === 1 ? index : NONE)),
+    cares: earlier,
   };
 }
 
@@ -59,6 +60,7 @@ export function recipeOfSequence(order: Int32Array, option: Int32Array): Recipe 
     order,
     choice: option,
     anchor: new Int32Array(length).fill(NONE),
+    cares: null,
   };
 }
 

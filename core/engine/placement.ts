@@ -1,4 +1,6 @@
 import { NONE, type Problem } from '../problem';
+import { AloneRule } from './alone';
+import type { Schedule } from './schedule';
 import { NEVER, type OwnAttendance, type Slots } from './slots';
 import { Stay } from './stay';
 
@@ -19,13 +21,16 @@ export class Placement extends Stay {
   /** A cut that ends later is of no use: the search ends as soon as that is certain. */
   latestEnd = NEVER;
 
+  private readonly alone: AloneRule;
   private readonly own: OwnAttendance & { start: number } = { person: NONE, start: 0, end: 0, spot: 0 };
 
   constructor(
     private readonly problem: Problem,
     private readonly slots: Slots,
+    schedule: Schedule,
   ) {
     super();
+    this.alone = new AloneRule(problem, slots, schedule);
   }
 
   /**
@@ -145,9 +150,15 @@ export class Placement extends Stay {
     const cut = problem.optionCut[option]!;
     const check = problem.checkMinutes[run]!;
     if (check === 0) {
-      this.start = slots.machineFrom(machine, ready, cut);
-      this.end = this.start + cut;
-      return this.start < NEVER;
+      let from = ready;
+      for (let push = 0; push < PUSHES; push++) {
+        this.start = slots.machineFrom(machine, from, cut);
+        if (this.start >= NEVER) return false;
+        this.end = this.start + cut;
+        from = this.alone.soonest(run, option, this.start, this.end);
+        if (from === this.start) return true;
+      }
+      return false;
     }
     const before = Math.min(problem.holdAfter[run]!, cut);
     if (this.loadPerson !== NONE) {
@@ -176,8 +187,8 @@ export class Placement extends Stay {
       this.start = checkStart - before;
       this.end = checkStart + check + cut - before;
       const room = slots.machineFrom(machine, this.start, this.end - this.start);
-      if (room === this.start) return true;
-      from = room;
+      from = Math.max(room, this.alone.soonest(run, option, this.start, this.end));
+      if (from === this.start) return true;
     }
     return false;
   }
@@ -266,6 +277,8 @@ export class Placement extends Stay {
     this.start = on + load;
     this.end = check > 0 ? this.checkStart + check + cut - before : this.start + cut;
     if (!slots.isOpen(machine, on, this.end)) return slots.machineFrom(machine, on + 1, load + cut + check);
+    const alone = this.alone.soonest(run, option, this.start, this.end);
+    if (alone > this.start) return Math.max(on + 1, alone - load);
     if (!this.takeOff(run, this.end + this.linger)) return NEVER;
     return this.tableRoom(machine, on, isLoaded);
   }

@@ -12,6 +12,7 @@ import { Random } from './random';
 import { readSchedule } from './read';
 import { cloneSchedule } from './schedule';
 import { Settler } from './settle';
+import { careActs } from './tool-ledger';
 import { writePlan } from './write';
 
 export interface EngineOptions {
@@ -109,7 +110,7 @@ class Search {
     this.began = options.clock();
     this.board = new Board(problem);
     const price = () => new Pricer(problem, options.released);
-    this.desk = { board: new Board(problem, this.board.earlier), pricer: price() };
+    this.desk = { board: new Board(problem), pricer: price() };
     const random = new Random(options.seed);
     this.improver = new Improver(problem, this.board, price(), random, recipeOfOrder(orderByLatestStart(problem)));
     this.improver.offer(recipeOfOrder(orderByTail(problem)));
@@ -279,14 +280,15 @@ class Search {
   private plan(ending: Plan['search']['ending'], settling: number): Plan {
     const { problem, improver, options } = this;
     const { board, pricer } = this.desk;
-    board.rebuild(improver.best);
+    board.restore(improver.best, improver.bestConflicts);
+    const acts = careActs(problem, board.slots, board.schedule);
     if (board.conflicts.length === 0) {
       const settler = new Settler(problem, board.slots, board.schedule, pricer);
       const until = options.clock() + settling;
       settler.run(() => settling < Number.POSITIVE_INFINITY && options.clock() >= until);
     }
     const bound = board.conflicts.length === 0 ? this.bound : null;
-    return writePlan(problem, board.schedule, board.conflicts, pricer, bound, this.search(ending));
+    return writePlan(problem, board.schedule, acts, board.conflicts, pricer, bound, this.search(ending));
   }
 }
 

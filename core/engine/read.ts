@@ -15,7 +15,28 @@ export function readSchedule(problem: Problem, plan: Plan): Schedule {
     const run = runs.get(planned.run);
     if (run !== undefined && problem.state[run]! <= LOCKED) readRun(problem, schedule, run, planned, shift, names);
   }
+  readCares(problem, schedule, plan, shift, names.people);
   return schedule;
+}
+
+function readCares(
+  problem: Problem,
+  schedule: Schedule,
+  plan: Plan,
+  shift: number,
+  people: ReadonlyMap<string, number>,
+) {
+  const { tools } = problem;
+  if (tools === null) return;
+  for (const [care, planned] of plan.care.slice(0, problem.careCount).entries()) {
+    const machine = problem.machineIds.indexOf(planned.machine);
+    const person = people.get(planned.person);
+    if (machine === NONE || person === undefined || !isInCrew(problem, tools.crew[machine]!, person)) continue;
+    schedule.careMachine[care] = machine;
+    schedule.carePerson[care] = person;
+    schedule.careStart[care] = planned.start + shift;
+    schedule.careEnd[care] = planned.end + shift;
+  }
 }
 
 interface Names {
@@ -92,7 +113,9 @@ function suits(problem: Problem, option: number, pallet: number): boolean {
 }
 
 function crewMember(problem: Problem, option: number, person: number | undefined): number {
-  const crew = problem.optionCrew[option]!;
-  const members = problem.crews.items.subarray(problem.crews.start[crew]!, problem.crews.start[crew + 1]!);
-  return person !== undefined && members.includes(person) ? person : NONE;
+  return person !== undefined && isInCrew(problem, problem.optionCrew[option]!, person) ? person : NONE;
+}
+
+function isInCrew({ crews }: Problem, crew: number, person: number): boolean {
+  return crews.items.subarray(crews.start[crew]!, crews.start[crew + 1]!).includes(person);
 }

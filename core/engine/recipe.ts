@@ -1,3 +1,5 @@
+import type { Schedule } from './schedule';
+
 /** What the board builds a schedule from. */
 export interface Recipe {
   /** Runs in the order in which they choose their room. */
@@ -6,4 +8,6 @@ export interface Recipe {
   readonly choice: Int32Array;
   /** The earlier schedule whose room each run takes if it can, or NONE for none. */
   readonly anchor: Int32Array;
+  /** The earlier schedule whose attendances to tools are kept where they can be, or null. */
+  readonly cares: Schedule | null;
 }

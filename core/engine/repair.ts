@@ -1,9 +1,10 @@
 import { FREE, LOCKED, NO_MINUTE, NONE, type Problem, type Rows } from '../problem';
 import type { Board } from './board';
-import { giveBack, take } from './book';
+import { giveBack, giveBackCare, take, takeCare } from './book';
+import { Equipper } from './equip';
 import { RoomFinder } from './room';
 import { rowsBy } from './rows';
-import { copyRun, emptySchedule, type Schedule } from './schedule';
+import { copyCare, copyRun, emptySchedule, type Schedule } from './schedule';
 import { copyWishes, forgetWishes, noWishes, type Wishes } from './wishes';
 
 /**
@@ -19,7 +20,13 @@ export class Repair {
   /** Where the runs of this change were before it. */
   readonly before: Schedule;
 
+  /** Attendances to tools that this change makes or takes out, in the order of that. */
+  readonly touchedCares: number[] = [];
+
   private readonly schedule: Schedule;
+  private readonly isCareTouched: Uint8Array;
+  /** Null where no run needs a tool. */
+  private readonly equipper: Equipper | null;
   private readonly finder: RoomFinder;
   private readonly wishesBefore: Wishes;
   private readonly isTouched: Uint8Array;
@@ -43,6 +50,8 @@ export class Repair {
     this.touched = new Int32Array(runCount);
     this.isTouched = new Uint8Array(runCount);
     this.isLeft = new Uint8Array(runCount);
+    this.isCareTouched = new Uint8Array(problem.careCount);
+    this.equipper = problem.tools === null ? null : new Equipper(problem, problem.tools, board, this);
     this.waiting = rowsBy(problem.firstPieceRun, runCount);
     this.isFixed = fixedRuns(problem);
     this.isMetric = isMetric(problem);
@@ -53,6 +62,9 @@ export class Repair {
     const { touched, isTouched, isLeft, queue } = this;
     for (let i = 0; i < this.touchedCount; i++) isTouched[touched[i]!] = isLeft[touched[i]!] = 0;
     this.touchedCount = 0;
+    for (const care of this.touchedCares) this.isCareTouched[care] = 0;
+    this.touchedCares.length = 0;
+    this.equipper?.forget();
     queue.length = 0;
   }
 
@@ -72,6 +84,7 @@ export class Repair {
     const { schedule } = this;
     this.touch(run);
     if (schedule.placed[run] === 1) {
+      this.markMachineOf(run);
       giveBack(this.problem, this.board.slots, schedule, run);
       schedule.placed[run] = 0;
     }
@@ -89,9 +102,81 @@ export class Repair {
 
   /** Puts back what was lifted, in the order of lifting, predecessors first. False if the change must be taken back. */
   mend(): boolean {
+    this.putBack();
+    if (this.equipper !== null && !this.equipper.mend()) return false;
+    return this.isMetric || this.canWalk();
+  }
+
+  /** Gives a schedule built anew its attendances to tools; what cannot be helped is left out. It counts as no change. */
+  equipAnew(): void {
+    if (this.equipper === null) return;
+    this.begin();
+    this.equipper.mendAnew();
+    this.board.noteShortages();
+    this.begin();
+  }
+
+  /** For the board, when it has put down what is held. */
+  readonly equipLoaded = (): void => this.equipper?.equipLoaded();
+
+  /** Puts back what has been lifted so far. */
+  putBack(): void {
     const { queue } = this;
     for (let i = 0; i < queue.length; i++) this.put(queue[i]!);
-    return this.isMetric || this.canWalk();
+    queue.length = 0;
+  }
+
+  /** Takes a run out and everything that waits for it, for good. */
+  leaveOut(run: number): void {
+    this.lift(run);
+    this.isLeft[run] = 1;
+    this.liftWhatFollows(run);
+    this.putBack();
+  }
+
+  /** The person and the machine must be free then. Its number, or NONE where a plan can hold no more of them. */
+  addCare(machine: number, person: number, start: number, end: number): number {
+    const { schedule } = this;
+    const care = schedule.careMachine.indexOf(NONE);
+    if (care === NONE) return NONE;
+    this.touchCare(care);
+    schedule.careMachine[care] = machine;
+    schedule.carePerson[care] = person;
+    schedule.careStart[care] = start;
+    schedule.careEnd[care] = end;
+    takeCare(this.problem, this.board.slots, schedule, care);
+    this.equipper?.mark(machine);
+    return care;
+  }
+
+  removeCare(care: number): void {
+    const { schedule } = this;
+    this.touchCare(care);
+    this.equipper?.mark(schedule.careMachine[care]!);
+    giveBackCare(this.board.slots, schedule, care);
+    schedule.careMachine[care] = NONE;
+  }
+
+  /** Gives back the last minutes of an attendance, or all of it. */
+  shortenCare(care: number, minutes: number): void {
+    const { schedule } = this;
+    if (minutes === 0) return;
+    this.touchCare(care);
+    giveBackCare(this.board.slots, schedule, care);
+    schedule.careEnd[care]! -= minutes;
+    if (schedule.careEnd[care] === schedule.careStart[care]) schedule.careMachine[care] = NONE;
+    else takeCare(this.problem, this.board.slots, schedule, care);
+  }
+
+  private touchCare(care: number): void {
+    if (this.isCareTouched[care] === 1) return;
+    this.isCareTouched[care] = 1;
+    this.touchedCares.push(care);
+    copyCare(this.schedule, this.before, care);
+  }
+
+  private markMachineOf(run: number): void {
+    this.equipper?.mark(this.problem.optionMachine[this.schedule.option[run]!]!);
   }
 
   /** Everything as it was before this change. */
@@ -100,11 +185,18 @@ export class Repair {
     for (let i = 0; i < touchedCount; i++) {
       if (schedule.placed[touched[i]!] === 1) giveBack(problem, board.slots, schedule, touched[i]!);
     }
+    for (const care of this.touchedCares) {
+      if (schedule.careMachine[care] !== NONE) giveBackCare(board.slots, schedule, care);
+      copyCare(before, schedule, care);
+    }
     for (let i = 0; i < touchedCount; i++) {
       const run = touched[i]!;
       copyRun(before, schedule, run);
       copyWishes(this.wishesBefore, this.wishes, run);
       if (schedule.placed[run] === 1) take(problem, board.slots, schedule, run);
+    }
+    for (const care of this.touchedCares) {
+      if (schedule.careMachine[care] !== NONE) takeCare(problem, board.slots, schedule, care);
     }
   }
 
@@ -122,6 +214,7 @@ export class Repair {
     if (isPossible && finder.find(run, wishes)) {
       finder.room.writeTo(schedule, run);
       take(problem, this.board.slots, schedule, run);
+      this.markMachineOf(run);
       this.liftWhatCannotFollow(run);
       return true;
     }

@@ -16,7 +16,7 @@ export class RoomFinder {
     slots: Slots,
     private readonly schedule: Schedule,
   ) {
-    this.trial = new Placement(problem, slots);
+    this.trial = new Placement(problem, slots, schedule);
   }
 
   /** The minute from which it may cut as far as a first-piece check goes, which is placed. */

@@ -19,6 +19,13 @@ export interface Schedule {
   /** Place and pallet are taken from `on` to `off`. */
   readonly on: Int32Array;
   readonly off: Int32Array;
+  /** 1 for runs that are held and short of a tool, which nobody can mend: they take what there is. */
+  readonly isShort: Uint8Array;
+  /** Attendances to tools, by number: the machine whose tools are attended to, or NONE for none of that number. */
+  readonly careMachine: Int32Array;
+  readonly carePerson: Int32Array;
+  readonly careStart: Int32Array;
+  readonly careEnd: Int32Array;
 }
 
 /** The minute from which a run may be on: what comes before it on its parts is off, as far as it is placed, and it is released. */
@@ -34,6 +41,7 @@ export function earliestOn(problem: Problem, schedule: Schedule, run: number): n
 
 export function emptySchedule(problem: Problem): Schedule {
   const column = () => new Int32Array(problem.runCount).fill(-1);
+  const cares = () => new Int32Array(problem.careCount).fill(-1);
   return {
     placed: new Uint8Array(problem.runCount),
     option: column(),
@@ -49,6 +57,11 @@ export function emptySchedule(problem: Problem): Schedule {
     unloadStart: column(),
     on: column(),
     off: column(),
+    isShort: new Uint8Array(problem.runCount),
+    careMachine: cares(),
+    carePerson: cares(),
+    careStart: cares(),
+    careEnd: cares(),
   };
 }
 
@@ -67,6 +80,11 @@ export function copySchedule(from: Schedule, to: Schedule): void {
   to.unloadStart.set(from.unloadStart);
   to.on.set(from.on);
   to.off.set(from.off);
+  to.isShort.set(from.isShort);
+  to.careMachine.set(from.careMachine);
+  to.carePerson.set(from.carePerson);
+  to.careStart.set(from.careStart);
+  to.careEnd.set(from.careEnd);
 }
 
 export function cloneSchedule(problem: Problem, schedule: Schedule): Schedule {
@@ -91,4 +109,12 @@ export function copyRun(from: Schedule, to: Schedule, run: number): void {
   to.unloadStart[run] = from.unloadStart[run]!;
   to.on[run] = from.on[run]!;
   to.off[run] = from.off[run]!;
+}
+
+/** Copies one attendance to tools, or that there is none. */
+export function copyCare(from: Schedule, to: Schedule, care: number): void {
+  to.careMachine[care] = from.careMachine[care]!;
+  to.carePerson[care] = from.carePerson[care]!;
+  to.careStart[care] = from.careStart[care]!;
+  to.careEnd[care] = from.careEnd[care]!;
 }

@@ -1,14 +1,16 @@
 import { NONE, type Problem } from '../problem';
-import type { Attendance, Plan, PlanBound, PlannedRun } from '../shop';
+import type { Attendance, Plan, PlanBound, PlannedRun, ToolAct, ToolCare } from '../shop';
 import { Attendances } from './attendances';
 import type { Pricer } from './cost';
 import type { Conflict } from './held';
 import type { Schedule } from './schedule';
+import type { LedgerAct } from './tool-ledger';
 
 /** The plan of a schedule, in the shop's names; runs in order of start. */
 export function writePlan(
   problem: Problem,
   schedule: Schedule,
+  acts: readonly LedgerAct[],
   conflicts: readonly Conflict[],
   pricer: Pricer,
   bound: PlanBound | null,
@@ -30,7 +32,7 @@ export function writePlan(
     now: problem.now,
     horizon: problem.horizon,
     runs,
-    care: [],
+    care: writeCares(problem, schedule, acts),
     left,
     conflicts: conflicts.map(({ run, say }) => ({ run: problem.runIds[run]!, say })),
     cost: pricer.parts(),
@@ -57,6 +59,25 @@ function writeRun(problem: Problem, schedule: Schedule, run: number): PlannedRun
   };
 }
 
+function writeCares(problem: Problem, schedule: Schedule, acts: readonly LedgerAct[]): ToolCare[] {
+  const { tools, shop } = problem;
+  if (tools === null) return [];
+  const cares = new Map<number, ToolAct[]>();
+  for (const { care, kind, sister, isDressing } of acts) {
+    const done = cares.get(care) ?? [];
+    done.push({ tool: shop.tools[tools.tool[kind]!]!.id, sister, act: isDressing ? 'dress' : 'replace' });
+    cares.set(care, done);
+  }
+  const written = Array.from(cares, ([care, done]) => ({
+    machine: problem.machineIds[schedule.careMachine[care]!]!,
+    person: problem.personIds[schedule.carePerson[care]!]!,
+    start: schedule.careStart[care]!,
+    end: schedule.careEnd[care]!,
+    acts: done,
+  }));
+  return written.sort((a, b) => a.start - b.start || (a.machine < b.machine ? -1 : 1));
+}
+
 function whyLeft(problem: Problem, schedule: Schedule, run: number): string {
   const { start, items } = problem.before;
   for (let i = start[run]!; i < start[run + 1]!; i++) {
@@ -79,6 +100,12 @@ function attendancesByPerson(problem: Problem, schedule: Schedule): Attendances[
     add(schedule.checkPerson[run]!, schedule.checkStart[run]!, problem.checkMinutes[run]!, workSpot);
     add(schedule.workPerson[run]!, schedule.start[run]!, schedule.end[run]! - schedule.start[run]!, workSpot);
     add(schedule.unloadPerson[run]!, schedule.unloadStart[run]!, problem.unload[run]!, loadSpot);
+  }
+  for (let care = 0; care < problem.careCount; care++) {
+    const machine = schedule.careMachine[care]!;
+    if (machine === NONE) continue;
+    const [start, end] = [schedule.careStart[care]!, schedule.careEnd[care]!];
+    lists[schedule.carePerson[care]!]!.push({ start, end, spot: problem.workSpot[machine]! });
   }
   return lists.map((list) => {
     const attendances = new Attendances(problem.walk, problem.spotCount);

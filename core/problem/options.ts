@@ -1,6 +1,10 @@
-import { cutMinutes, type Machine, type Operation, type RunNeed, type Shop } from '../shop';
+import { cutMinutes, type Machine, minutesAlone, type Operation, type RunNeed, type Shop } from '../shop';
 import { NONE } from './problem';
 import { indexOf, RowTable } from './rows';
+import { type OptionOf, toolsOf } from './tools';
+
+/** No limit, in minutes. */
+const ENDLESS = 0x3fffffff;
 
 /** Collects, run after run, the machines each may take, with the minutes, the people and the pallets there. */
 export class Options {
@@ -10,6 +14,7 @@ export class Options {
   private readonly crew: number[] = [];
   private readonly pallets: number[] = [];
   private readonly foreign: number[] = [];
+  private readonly all: OptionOf[] = [];
   private readonly crews = new RowTable();
   private readonly palletSets = new RowTable();
   private readonly machineIndex: ReadonlyMap<string, number>;
@@ -48,12 +53,17 @@ export class Options {
   }
 
   flat() {
+    const tools = toolsOf(this.shop, this.all, (m) => this.skilled(this.shop.machines[m]!.skill));
     return {
+      tools,
       optionFirst: Int32Array.from(this.first),
       optionMachine: Int32Array.from(this.machine),
       optionCut: Int32Array.from(this.cut),
       optionCrew: Int32Array.from(this.crew),
       optionPallets: Int32Array.from(this.pallets),
+      optionAlone: Int32Array.from(this.all, ({ run, machine }, o) =>
+        this.aloneOn(run, machine, tools?.isDayOnly[o] === 1),
+      ),
       isForeign: Uint8Array.from(this.foreign),
       crews: this.crews.flat(),
       palletSets: this.palletSets.flat(),
@@ -69,10 +79,19 @@ export class Options {
     this.crew.push(this.crewOf(run.operation, machine));
     this.pallets.push(this.palletsOf(run.operation, machine));
     this.foreign.push(Number(isForeign));
+    this.all.push({ run, machine: index, cycle });
+  }
+
+  private aloneOn(run: RunNeed, machine: number, isDayOnly: boolean): number {
+    if (this.shop.machines[machine]!.kind === 'bench') return ENDLESS;
+    return isDayOnly ? 0 : Math.min(ENDLESS, minutesAlone(this.shop, run.operation));
   }
 
   private crewOf(operation: Operation, machine: Machine): number {
-    const skill = operation.skill || machine.skill;
+    return this.skilled(operation.skill || machine.skill);
+  }
+
+  private skilled(skill: string): number {
     return this.crews.add(this.shop.people.flatMap((p, i) => (skill === '' || p.skills.includes(skill) ? [i] : [])));
   }
 

@@ -14,6 +14,34 @@ export interface IntervalRows {
   readonly end: Int32Array;
 }
 
+/**
+ * What the tool ledger counts with, flat: `k` indexes the tool kinds of all machines one after the other, so that one
+ * kind on two machines is two of them. All times are minutes.
+ */
+export interface ToolTable {
+  /** Kinds of machine `m`: `k` from `first[m]` up to, not including, `first[m + 1]`. */
+  readonly first: Int32Array;
+  /** Index in the shop's list of tools. */
+  readonly tool: Int32Array;
+  readonly life: Int32Array;
+  /** Must be left in a sister tool after an unattended cut. */
+  readonly reserve: Int32Array;
+  readonly replaceMinutes: Int32Array;
+  /** 1 where a run takes its whole need from one tool: finish tools, and wheels dressed by hand. */
+  readonly isWhole: Uint8Array;
+  /** Grinding between two dressings by hand; endless where no hand dresses. */
+  readonly dressEvery: Int32Array;
+  readonly dressMinutes: Int32Array;
+  /** Minutes left in the sister tools of each kind. */
+  readonly left: Rows;
+  /** Row `o`: the kinds an option uses, each followed by its minutes. */
+  readonly needs: Rows;
+  /** 1 for options that need more of a tool than a fresh one may give unattended. */
+  readonly isDayOnly: Uint8Array;
+  /** Row of the crews that may attend to each machine's tools. */
+  readonly crew: Int32Array;
+}
+
 /** How far a run has come on the floor, or how it is held; the engine may move only `FREE` ones at will. */
 export const FREE = 0;
 export const LOCKED = 1;
@@ -53,6 +81,8 @@ export interface Problem {
   readonly optionCrew: Int32Array;
   /** Row of {@link palletSets}: pallets of the fixture that fit the machine; NONE where no fixture is needed. */
   readonly optionPallets: Int32Array;
+  /** Minutes the run may cut there in one unattended stretch; endless where that is not limited. */
+  readonly optionAlone: Int32Array;
   /** 1 where a lock names a machine that the operation does not. */
   readonly isForeign: Uint8Array;
   readonly load: Int32Array;
@@ -66,6 +96,12 @@ export interface Problem {
   readonly earliest: Int32Array;
   /** Minutes to wait after each predecessor. */
   readonly lag: Int32Array;
+  /** Parts it carries that nobody checks before somebody comes, and how many of its job may lie on one machine so. */
+  readonly suspects: Int32Array;
+  readonly suspectLimit: Int32Array;
+  /** Chance that it blocks its machine, and that it loses its pallet. */
+  readonly block: Float64Array;
+  readonly loss: Float64Array;
   readonly before: Rows;
   readonly after: Rows;
   readonly state: Uint8Array;
@@ -74,6 +110,11 @@ export interface Problem {
   readonly heldPallet: Int32Array;
   readonly heldStart: Int32Array;
   readonly heldEnd: Int32Array;
+
+  /** What the tool ledger counts with; null where no run names a tool. */
+  readonly tools: ToolTable | null;
+  /** Attendances to tools a schedule has room for. */
+  readonly careCount: number;
 
   readonly crews: Rows;
   readonly palletSets: Rows;

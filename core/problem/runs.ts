@@ -5,6 +5,12 @@ import { Options } from './options';
 import { FINISHED, FREE, LOADED, LOCKED, NO_MINUTE, NONE, RUNNING } from './problem';
 import { indexOf } from './rows';
 
+/** No limit, in minutes or parts. */
+const ENDLESS = 0x3fffffff;
+
+/** Attendances to tools in one plan; far more than people can do. */
+const MOST_CARES = 1024;
+
 const STATES = { locked: LOCKED, loaded: LOADED, running: RUNNING, finished: FINISHED, done: FREE } as const;
 
 /** All runs still to do with their options, hand minutes, arcs and what the floor says of them. */
@@ -36,12 +42,14 @@ export function runsFor(shop: Shop, clock: Clock, now: number) {
   const earliest = column(({ step, job }) => (step === 0 ? Math.max(now, minute(job.release)) : now));
   const arcs = routeArcs(all, runIndex, floor, clock, now, earliest);
 
+  const flat = options.flat();
   return {
     runCount: planned.length,
     runIds: planned.map((run) => run.id),
     runJob: column((run) => jobIndex.get(run.job.id)!),
     runParts: column((run) => run.parts),
-    ...options.flat(),
+    ...flat,
+    careCount: flat.tools === null ? 0 : Math.min(MOST_CARES, 2 * planned.length),
     load: column((run) => run.operation.load),
     unload: column((run) => run.operation.unload),
     holdAfter: column((run) => (needsCheck(run) ? run.operation.firstPiece!.after : 0)),
@@ -52,6 +60,12 @@ export function runsFor(shop: Shop, clock: Clock, now: number) {
     }),
     earliest,
     lag: column((run) => run.operation.lag),
+    suspects: column(({ operation, parts, job }) =>
+      job.suspectLimit !== null && operation.checks.length === 0 ? parts : 0,
+    ),
+    suspectLimit: column(({ job }) => job.suspectLimit ?? ENDLESS),
+    block: Float64Array.from(planned, ({ operation }) => operation.odds.block),
+    loss: Float64Array.from(planned, ({ operation }) => operation.odds.loss),
     ...arcs,
     state: Uint8Array.from(planned, (run) => STATES[floor.get(run.id)?.state ?? 'done']),
     heldOption: Int32Array.from(heldOption),

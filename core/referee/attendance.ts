@@ -5,13 +5,19 @@ import type { Stay } from './stay';
 
 /** One attendance with where it takes place. */
 export interface Visit extends Interval {
-  readonly role: AttendanceRole;
+  readonly role: AttendanceRole | 'care';
   readonly person: string;
-  readonly stay: Stay;
+  /** The run it is for; none where it is for the tools of a machine. */
+  readonly runs: readonly string[];
+  readonly machine: string;
+  /** Needed for it; empty is none. */
+  readonly skill: string;
   readonly spot: string;
+  /** What the person does: `loads J-101/10/1 at M1`. */
+  readonly does: string;
 }
 
-export const VERBS: Readonly<Record<AttendanceRole, string>> = {
+const VERBS: Readonly<Record<AttendanceRole, string>> = {
   load: 'loads',
   check: 'checks',
   work: 'works on',
@@ -19,14 +25,33 @@ export const VERBS: Readonly<Record<AttendanceRole, string>> = {
 };
 
 export function visitsOf(ctx: Context): Visit[] {
-  return ctx.stays.flatMap((stay) =>
+  const forRuns = ctx.stays.flatMap((stay) =>
     ATTENDANCE_ROLES.flatMap((role) => {
       const attendance = stay.planned[role];
       if (attendance === null) return [];
       const { person, start, end } = attendance;
-      return [{ person, start, end, role, stay, spot: spotOf(ctx, stay, role) }];
+      const { run, machine } = stay.planned;
+      const skill = stay.need.operation.skill || stay.machine?.skill || '';
+      const does = `${VERBS[role]} ${run} at ${machine}`;
+      return [{ person, start, end, role, runs: [run], machine, skill, does, spot: spotOf(ctx, stay, role) }];
     }),
   );
+  const forTools = ctx.plan.care.map(({ person, start, end, machine: id }): Visit => {
+    const machine = ctx.machines.get(id);
+    const spot = machine?.spot || id;
+    return {
+      person,
+      start,
+      end,
+      role: 'care',
+      runs: [],
+      machine: id,
+      skill: machine?.skill ?? '',
+      does: `sees to the tools of ${id}`,
+      spot,
+    };
+  });
+  return [...forRuns, ...forTools];
 }
 
 function spotOf(ctx: Context, stay: Stay, role: AttendanceRole): string {

@@ -1,8 +1,8 @@
 import { cutMinutes, MOVED_AFTER, type Plan, type PlanCost, ROUND_PAUSE, type RunNeed } from '../shop';
-import { type Interval, type Minute, minuteOf, type Stretch, stretchesOf, tonightOf } from '../time';
+import { type Interval, type Minute, minuteOf, type Stretch, tonightOf } from '../time';
 import type { PersonTime, Visit, Walk } from './attendance';
 import type { Context } from './context';
-import { cuttingOf } from './stay';
+import { cuttingOf, type Stay } from './stay';
 import { clip, groupBy, isEmpty, minutesInside } from './sweep';
 import { type Finding, finding } from './verdict';
 
@@ -15,6 +15,7 @@ export function costOf(
   visits: readonly Visit[],
   walk: Walk,
   times: ReadonlyMap<string, PersonTime>,
+  stretches: readonly Stretch[],
   released: Plan | undefined,
 ): PlanCost {
   const jobs = finishes(ctx);
@@ -22,7 +23,11 @@ export function costOf(
   const last = jobs.reduce((latest, { finish }) => Math.max(latest, finish), ctx.now);
   const parts = {
     lateness: sum(late) / 60,
-    ...nightsOf(ctx, times),
+    ...nightsOf(
+      ctx,
+      stretches.filter((stretch) => !stretch.attended),
+      tonightOf(stretches, ctx.now),
+    ),
     rounds: roundsOf(visits, walk),
     extraHours: sum(visits.map((visit) => minutesInside(times.get(visit.person)?.extra ?? [], visit))) / 60,
     moved: released === undefined ? ctx.plan.cost.moved : movedFrom(ctx, released),
@@ -88,30 +93,62 @@ function shortestCut(need: RunNeed): Minute {
 
 function nightsOf(
   ctx: Context,
-  times: ReadonlyMap<string, PersonTime>,
+  unattended: readonly Interval[],
+  tonight: Stretch | null,
 ): Pick<PlanCost, 'loaded' | 'tonight' | 'laterNights' | 'morning'> {
-  const presence = [...times.values()].flatMap((time) => time.present);
-  const stretches = stretchesOf(presence, ctx.window);
-  const tonight = tonightOf(stretches, ctx.now);
-  const later = stretches.filter((stretch) => {
-    return !stretch.attended && (tonight === null || stretch.start > tonight.start);
-  });
-  const cutting = ctx.stays.flatMap((stay) =>
-    cuttingOf(stay)
-      .map((span) => clip(span, ctx.ahead))
-      .filter((span) => !isEmpty(span))
-      .map(({ start, end }) => ({ machine: stay.planned.machine, start, end })),
-  );
-  const loaded = tonight === null ? 0 : hoursInside([tonight], cutting);
+  const later = unattended.filter((stretch) => tonight === null || stretch.start > tonight.start);
+  const cuts = cutsOf(ctx);
+  const spans = cuts.flatMap((cut) => cut.spans);
+  const whole = tonight === null ? [] : [tonight];
+  const atDawn = cuts.filter((cut) => tonight !== null && cut.spans.some((s) => cutsThroughLastMinute(s, tonight)));
   return {
-    loaded,
-    tonight: loaded,
-    laterNights: hoursInside(later, cutting),
-    morning:
-      tonight === null
-        ? 0
-        : new Set(cutting.filter((span) => cutsThroughLastMinute(span, tonight)).map((span) => span.machine)).size,
+    loaded: hoursInside(whole, spans),
+    tonight: expectedHours(whole, cuts),
+    laterNights: expectedHours(later, cuts),
+    morning: new Set(atDawn.map((cut) => cut.machine)).size,
   };
+}
+
+/** One run's cutting from now on, and its odds. */
+interface Cut {
+  readonly machine: string;
+  readonly start: Minute;
+  readonly spans: readonly Interval[];
+  readonly block: number;
+  readonly loss: number;
+}
+
+/** In order of start; those that start in the same minute (locks that cannot hold) in the order of the jobs. */
+function cutsOf(ctx: Context): Cut[] {
+  const place = new Map([...ctx.needs.keys()].map((run, index) => [run, index]));
+  const placeOf = (stay: Stay) => place.get(stay.planned.run) ?? 0;
+  return [...ctx.stays]
+    .sort((a, b) => a.planned.start - b.planned.start || placeOf(a) - placeOf(b))
+    .map((stay) => {
+      const spans = cuttingOf(stay)
+        .map((span) => clip(span, ctx.ahead))
+        .filter((span) => !isEmpty(span));
+      const { machine, start } = stay.planned;
+      return { machine, start, spans, ...stay.need.operation.odds };
+    });
+}
+
+/** In each stretch and on each machine, a run's hours count if it and all before it there go well. */
+function expectedHours(stretches: readonly Interval[], cuts: readonly Cut[]): number {
+  const hours = [...groupBy(cuts, (cut) => cut.machine).values()].flatMap((queue) =>
+    stretches.map((stretch) => {
+      let works = 1;
+      let expected = 0;
+      for (const { spans, block, loss } of queue) {
+        const inside = hoursInside([stretch], spans);
+        if (inside === 0) continue;
+        works *= 1 - block;
+        expected += inside * (1 - loss) * works;
+      }
+      return expected;
+    }),
+  );
+  return sum(hours);
 }
 
 function hoursInside(stretches: readonly Interval[], spans: readonly Interval[]): number {

@@ -1,5 +1,8 @@
 import type { Plan, Shop } from '../shop';
+import { stretchesOf } from '../time';
+import { checkAlone } from './alone';
 import { timeOf, visitsOf, walkIn } from './attendance';
+import { checkCare } from './care';
 import { checkCompleteness } from './completeness';
 import { contextOf } from './context';
 import { checkCost, costOf } from './cost';
@@ -12,6 +15,7 @@ import { checkPallets } from './pallets';
 import { checkPeople } from './people';
 import { checkPlaces } from './places';
 import { checkRoute } from './route';
+import { checkTools } from './tools';
 import { judge, type Verdict } from './verdict';
 
 export type { Breach, Verdict } from './verdict';
@@ -27,7 +31,10 @@ export function referee(shop: Shop, plan: Plan, released?: Plan): Verdict {
   const visits = visitsOf(ctx);
   const walk = walkIn(ctx);
   const times = new Map([...ctx.people].map(([id, person]) => [id, timeOf(ctx, person)]));
-  const cost = costOf(ctx, visits, walk, times, released);
+  const present = [...times.values()].flatMap((time) => time.present);
+  const stretches = stretchesOf(present, ctx.window);
+  const unattended = stretches.filter((stretch) => !stretch.attended);
+  const cost = costOf(ctx, visits, walk, times, stretches, released);
   const findings = [
     ...checkCompleteness(ctx),
     ...checkMachines(ctx, occupations),
@@ -37,6 +44,9 @@ export function referee(shop: Shop, plan: Plan, released?: Plan): Verdict {
     ...checkPlaces(ctx, occupations, visits),
     ...checkPallets(ctx, occupations),
     ...checkRoute(ctx),
+    ...checkCare(ctx, occupations),
+    ...checkTools(ctx, unattended),
+    ...checkAlone(ctx, unattended),
     ...checkFloor(ctx),
     ...checkCost(plan, cost),
   ];

@@ -38,13 +38,13 @@ function checkOverlaps(ctx: Context, occupations: readonly Occupation[]): Findin
 }
 
 /** One machine's time ahead: its hours, what is planned off in them, and what is left. */
-interface MachineTime {
+export interface MachineTime {
   readonly hours: readonly Interval[];
   readonly open: readonly Interval[];
 }
 
 function checkHours(ctx: Context): Finding[] {
-  const times = new Map([...ctx.machines].map(([id, machine]) => [id, timeOf(ctx, machine)]));
+  const times = new Map([...ctx.machines].map(([id, machine]) => [id, machineTimeOf(ctx, machine)]));
   return ctx.stays.flatMap((stay) => {
     const time = times.get(stay.planned.machine);
     if (time === undefined) return [];
@@ -71,7 +71,7 @@ function needsMachine(stay: Stay): Interval[] {
   return [...cuttingOf(stay), ...hands.filter((span) => span !== null)];
 }
 
-function timeOf(ctx: Context, machine: Machine): MachineTime {
+export function machineTimeOf(ctx: Context, machine: Machine): MachineTime {
   const hours = machine.hours.length === 0 ? [ctx.window] : expandHours(ctx.clock, ctx.window, machine.hours);
   const closures = machine.closures.map(({ from, to }) => ({
     start: minuteOf(ctx.clock, from),

@@ -11,8 +11,8 @@ export function checkPlaces(ctx: Context, occupations: readonly Occupation[], vi
   const stays = occupations.map(({ run, machine, stay: { start, end } }) => ({ run, machine, start, end }));
   const hands = visits
     .filter(({ role }) => role === 'load' || role === 'unload')
-    .map(({ start, end, stay }) => {
-      return { run: stay.planned.run, machine: stay.planned.machine, start: Math.max(start, ctx.now), end };
+    .map(({ start, end, runs, machine }) => {
+      return { run: runs[0] ?? '', machine, start: Math.max(start, ctx.now), end };
     });
   return [
     ...checkRoom(ctx, stays, 'places', (at, most, runs) => {

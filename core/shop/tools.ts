@@ -38,3 +38,8 @@ export function sistersLeft(machine: Machine, tool: Tool): number[] {
 export function nightReserve(machine: Machine, tool: Tool): number {
   return Math.ceil(tool.life * (1 - machine.nightFraction) - 1e-9);
 }
+
+/** Minutes it takes to replace a tool or to dress a wheel by hand: at least one, for somebody has to be there. */
+export function actMinutes(tool: Tool, act: 'replace' | 'dress'): number {
+  return Math.max(1, act === 'replace' ? tool.replaceMinutes : (tool.dressing?.minutes ?? 0));
+}

@@ -4,6 +4,7 @@ import type { Pricer } from '../cost';
 import type { Random } from '../random';
 import type { Repair } from '../repair';
 import { Settler } from '../settle';
+import { CareChanges } from './care';
 import { HandChanges } from './hands';
 import { LatenessChanges } from './lateness';
 import { NightChanges } from './night';
@@ -36,9 +37,14 @@ export class Changes {
     const lateness = new LatenessChanges(view, pricer);
     const night = new NightChanges(view);
     const hands = new HandChanges(view, new Settler(problem, board.slots, board.schedule, pricer));
+    const care = new CareChanges(view);
+    const forTools = problem.tools === null ? 0 : 6;
+    const forOdds = problem.block.some((odds) => odds > 0) ? 3 : 0;
     this.kinds = [
+      [forTools, () => care.rethink()],
+      [forOdds, () => night.orderByOdds()],
       [15, () => order.moveElsewhere()],
-      [17, () => order.reorder()],
+      [17 - forTools - forOdds, () => order.reorder()],
       [10, () => order.reorderAcross()],
       [7, () => order.swap()],
       [5, () => order.moveOperation()],

@@ -33,7 +33,7 @@ export class HandChanges {
     const other = attendances.run[next]!;
     repair.lift(run);
     // Where the run stays longer, what the hand does meanwhile may have to take another pallet.
-    if (other !== run && random.next() < 0.5) repair.lift(other);
+    if (other > NONE && other !== run && random.next() < 0.5) repair.lift(other);
     return true;
   }
 

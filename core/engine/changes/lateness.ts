@@ -36,7 +36,7 @@ export class LatenessChanges {
     const reach = 1 + random.below(random.next() < 0.3 ? OVERTAKEN_MANY : OVERTAKEN);
     chosen.length = 0;
     chosen.push(run);
-    for (let i = Math.max(0, at - reach); i < at; i++) chosen.push(bookings.run[i]!);
+    for (let i = Math.max(0, at - reach); i < at; i++) view.choose(bookings.run[i]!);
     return view.liftChosen();
   }
 
@@ -79,7 +79,8 @@ export class LatenessChanges {
     }
     const bookings = this.view.bookingsOf(run);
     const at = this.view.indexOf(run, bookings);
-    if (at > 0 && bookings.end[at - 1]! > nearestEnd) nearest = bookings.run[at - 1]!;
+    // An attendance to tools is no run to hurry.
+    if (at > 0 && bookings.end[at - 1]! > nearestEnd) nearest = Math.max(NONE, bookings.run[at - 1]!);
     return nearest;
   }
 }

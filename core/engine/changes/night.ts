@@ -80,6 +80,28 @@ export class NightChanges {
     return true;
   }
 
+  /**
+   * Puts what a machine cuts in a night in the order of good hours for odds to block it, p·h/(1-p) largest first: best
+   * where nothing else decides (Sequencing unreliable jobs on parallel machines, J. Scheduling 12, 2009).
+   */
+  orderByOdds(): boolean {
+    const { view } = this;
+    const { problem, board, random, chosen } = view;
+    const night = this.nights[random.below(this.nights.length)];
+    if (night === undefined) return false;
+    view.chooseWithin(board.slots.machines[random.below(problem.machineCount)]!, night.start, night.end, NONE);
+    if (chosen.length < 2) return false;
+    chosen.sort((a, b) => this.worth(b) - this.worth(a) || a - b);
+    return view.liftChosen();
+  }
+
+  private worth(run: number): number {
+    const { problem, board } = this.view;
+    const good = 1 - problem.block[run]!;
+    const hours = (board.schedule.end[run]! - board.schedule.start[run]!) * (1 - problem.loss[run]!);
+    return good === 1 ? Number.MAX_VALUE : (good * hours) / (1 - good);
+  }
+
   private machineWithRoom(night: Interval): number {
     const { problem, board, random } = this.view;
     let machine = NONE;

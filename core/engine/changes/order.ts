@@ -59,7 +59,7 @@ export class OrderChanges {
     const bookings = view.bookingsOf(run);
     const from = view.indexOf(run, bookings);
     const length = 2 + random.below(random.next() < 0.2 ? MANY : FEW);
-    for (let i = from; i < Math.min(bookings.count, from + length); i++) chosen.push(bookings.run[i]!);
+    for (let i = from; i < Math.min(bookings.count, from + length); i++) view.choose(bookings.run[i]!);
     const how = random.next();
     if (how < 0.5) view.moveChosen(random.below(chosen.length), 0);
     else if (how < 0.75) view.shuffleChosen();
@@ -82,7 +82,7 @@ export class OrderChanges {
       const bookings = i === 0 && !isSmall ? view.bookingsOf(run) : board.slots.machines[machine]!;
       const first = bookings.firstEndingAfter(from);
       for (let k = first; k < Math.min(bookings.count, first + length); k++) {
-        if (!chosen.includes(bookings.run[k]!)) chosen.push(bookings.run[k]!);
+        if (!chosen.includes(bookings.run[k]!)) view.choose(bookings.run[k]!);
       }
     }
     chosen.sort((a, b) => start[a]! - start[b]! || a - b);

@@ -1,5 +1,6 @@
-import type { Problem } from '../../problem';
+import { NONE, type Problem } from '../../problem';
 import type { Board } from '../board';
+import { careOfBooking } from '../book';
 import type { Bookings } from '../bookings';
 import type { Random } from '../random';
 import type { Repair } from '../repair';
@@ -43,8 +44,13 @@ export class View {
     const { chosen } = this;
     chosen.length = 0;
     for (let i = bookings.firstEndingAfter(from); i < bookings.count && bookings.start[i]! < to; i++) {
-      if (bookings.run[i] !== run) chosen.push(bookings.run[i]!);
+      if (bookings.run[i] !== run) this.choose(bookings.run[i]!);
     }
+  }
+
+  /** Picks what stands in the bookings, if it is a run: attendances to tools stay where they are. */
+  choose(booked: number): void {
+    if (careOfBooking(booked) === NONE) this.chosen.push(booked);
   }
 
   /** Moves one of the picked runs, if there are any, to another place in their order. */

@@ -22,7 +22,10 @@ export interface MachineShop {
 
 /** The problem as a machine shop, or null if anything else in it is scarce or anything but the finish is priced. */
 export function machineShopOf(problem: Problem): MachineShop | null {
-  if (problem.runCount === 0 || !isFinishOnly(problem)) return null;
+  if (problem.runCount === 0 || problem.tools !== null || !isFinishOnly(problem)) return null;
+  if (problem.optionAlone.some((minutes) => minutes < problem.horizon) || problem.suspects.some((parts) => parts > 0)) {
+    return null;
+  }
   const operators = operatorsOf(problem);
   if (operators === null) return null;
   const before = new Int32Array(problem.runCount);

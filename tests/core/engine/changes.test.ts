@@ -5,6 +5,7 @@ import { Pricer } from '../../../core/engine/cost';
 import { orderByLatestStart, recipeOfOrder } from '../../../core/engine/orders';
 import { Random } from '../../../core/engine/random';
 import { Repair } from '../../../core/engine/repair';
+import { careActs } from '../../../core/engine/tool-ledger';
 import { writePlan } from '../../../core/engine/write';
 import { problemOf } from '../../../core/problem';
 import { referee } from '../../../core/referee';
@@ -20,13 +21,18 @@ function begin(shop: Shop, at: string) {
   const random = new Random(1);
   const repair = new Repair(problem, board);
   const changes = new Changes(problem, board, pricer, random, repair);
-  board.build(recipeOfOrder(orderByLatestStart(problem)));
+  board.build(recipeOfOrder(orderByLatestStart(problem)), repair.equipLoaded);
+  repair.equipAnew();
   pricer.price(board.schedule, board.slots.people);
 
   const reprice = () => {
     for (const run of repair.touched.subarray(0, repair.touchedCount)) {
       pricer.mark(repair.before, run);
       pricer.mark(board.schedule, run);
+    }
+    for (const care of repair.touchedCares) {
+      pricer.markCare(repair.before, care);
+      pricer.markCare(board.schedule, care);
     }
   };
   return {
@@ -37,7 +43,15 @@ function begin(shop: Shop, at: string) {
       const cost = pricer.parts();
       const search = { seed: 1, steps: 0, seconds: 0, ending: 'limit' } as const;
       return {
-        ...writePlan(problem, board.schedule, board.conflicts, new Pricer(problem, undefined), null, search),
+        ...writePlan(
+          problem,
+          board.schedule,
+          careActs(problem, board.slots, board.schedule),
+          board.conflicts,
+          new Pricer(problem, undefined),
+          null,
+          search,
+        ),
         cost,
       };
     },

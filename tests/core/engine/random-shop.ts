@@ -13,7 +13,8 @@ const MOMENT = '2026-03-27T13:00';
 
 /**
  * A random small shop over the weekend on which the clocks go forward in Berlin: tables, changers, a cell, benches,
- * people with breaks and skills, routes, lags, first-piece checks, pallets, closures and something on the floor.
+ * people with breaks and skills, routes, lags, first-piece checks, pallets, closures and something on the floor; most of
+ * them with tools that wear, wheels dressed by hand, checks, odds, proofs and suspect limits.
  */
 export function randomShop(seed: number): { shop: Shop; at: string } {
   const pick = numbers(seed);
@@ -91,11 +92,43 @@ export function randomShop(seed: number): { shop: Shop; at: string } {
     })),
   };
   input.floor = randomFloor(input, pick, chance);
+  if (chance(60)) addTheNight(input, pick, chance);
   const parsed = parseShop(input);
   if (!parsed.ok) throw new Error(`shop ${seed}: ${parsed.faults[0]?.say}`);
   const errors = faultsOf(parsed.value, MOMENT).filter((f) => f.level === 'error');
   // A fault of chance, such as a fixture nobody carries, is met by taking the next number.
   return errors.length > 0 ? randomShop(seed + 100_003) : { shop: parsed.value, at: MOMENT };
+}
+
+/** What the night asks: tools, checks and repeats, odds, proofs and suspect limits. */
+function addTheNight(input: ShopInput, pick: (n: number) => number, chance: (p: number) => boolean): void {
+  const kinds = 1 + pick(4);
+  input.tools = Array.from({ length: kinds }, (_, i) => ({
+    id: `T${i + 1}`,
+    kind: i === 3 ? ('wheel' as const) : ('cutter' as const),
+    life: 60 + pick(400),
+    finish: chance(30),
+    replaceMinutes: pick(12),
+    dressing: i === 3 ? { every: 60 + pick(200), minutes: pick(15), by: chance(70) ? 'hand' : 'machine' } : null,
+  }));
+  for (const machine of input.machines ?? []) {
+    machine.nightFraction = (5 + pick(6)) / 10;
+    machine.magazine = input.tools.flatMap(({ id, life }) =>
+      chance(75) ? [{ tool: id, left: Array.from({ length: 1 + pick(3) }, () => pick(life + 1)) }] : [],
+    );
+  }
+  for (const job of input.jobs ?? []) {
+    if (chance(30)) job.suspectLimit = 1 + pick(5);
+    for (const operation of job.route) {
+      const cycle = Math.min(...operation.machines.map((m) => m.cycle));
+      operation.tools = input.tools.flatMap(({ id, life }) =>
+        chance(45) ? [{ tool: id, minutes: 1 + pick(Math.min(cycle, life)) }] : [],
+      );
+      if (chance(30)) operation.checks = [{ chance: pick(40) / 100, repeat: pick(cycle), most: 1 + pick(3) }];
+      if (chance(60)) operation.odds = { block: pick(20) / 100, loss: pick(10) / 100 };
+      if (chance(25)) operation.proof = { goodRuns: pick(6), longestAlone: pick(200) };
+    }
+  }
 }
 
 /** At most one run on each machine and pallet, as it would be found at lunch time. */

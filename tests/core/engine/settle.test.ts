@@ -3,6 +3,7 @@ import { Board } from '../../../core/engine/board';
 import { Pricer } from '../../../core/engine/cost';
 import { HandPrice } from '../../../core/engine/hand-price';
 import { orderByLatestStart, recipeOfOrder } from '../../../core/engine/orders';
+import { Repair } from '../../../core/engine/repair';
 import { Settler } from '../../../core/engine/settle';
 import { problemOf } from '../../../core/problem';
 import { demoShop, type Shop } from '../../../core/shop';
@@ -19,7 +20,9 @@ function firstPlan(shop: Shop, at: string) {
   const problem = problemOf(shop, at);
   const board = new Board(problem);
   const pricer = new Pricer(problem, undefined);
-  board.build(recipeOfOrder(orderByLatestStart(problem)));
+  const repair = new Repair(problem, board);
+  board.build(recipeOfOrder(orderByLatestStart(problem)), repair.equipLoaded);
+  repair.equipAnew();
   const price = () => new Pricer(problem, undefined).price(board.schedule, board.slots.people);
   pricer.price(board.schedule, board.slots.people);
   return { problem, board, pricer, price };
