@@ -20,9 +20,9 @@ export interface ToolCut {
   readonly planned: PlannedRun;
   /** When it cuts, the hold for a first-piece check left out. */
   readonly cutting: readonly Interval[];
-  /** Whether any of that, from the plan's moment on, lies in unattended time. */
+  /** Whether any of its time on the machine, a hold included, from the plan's moment on is unattended. */
   readonly alone: boolean;
-  /** Whether any of it lies in tonight's stretch. */
+  /** Whether any of that time lies in tonight's stretch. */
   readonly tonight: boolean;
   readonly needs: readonly ToolNeed[];
 }
@@ -43,7 +43,7 @@ export interface ShopQueues {
 }
 
 /**
- * The queue of every machine, in the shop's order. Runs, machines and cycles that shop and plan do not share are passed
+ * The queue of every machine but the benches, in the shop's order. Runs, machines and cycles that shop and plan do not share are passed
  * over: whether a plan fits its shop is for the referee to say.
  */
 export function queuesOf(shop: Shop, plan: Plan): ShopQueues {
@@ -60,13 +60,15 @@ export function queuesOf(shop: Shop, plan: Plan): ShopQueues {
   const tonight = night === null ? [] : intersect([night], ahead);
   const tools = new Map(shop.tools.map((tool) => [tool.id, tool]));
   const needs = new Map(runsOf(shop).map((need) => [need.id, need]));
-  const machines = shop.machines.map((machine) => ({
-    machine,
-    cuts: byStart(plan.runs)
-      .filter((planned) => planned.machine === machine.id && planned.end > plan.now)
-      .flatMap((planned) => cutOf(planned, needs.get(planned.run), tools, alone, tonight)),
-    care: byStart(plan.care).filter((care) => care.machine === machine.id),
-  }));
+  const machines = shop.machines
+    .filter((machine) => machine.kind !== 'bench')
+    .map((machine) => ({
+      machine,
+      cuts: byStart(plan.runs)
+        .filter((planned) => planned.machine === machine.id && planned.end > plan.now)
+        .flatMap((planned) => cutOf(planned, needs.get(planned.run), tools, alone, tonight)),
+      care: byStart(plan.care).filter((care) => care.machine === machine.id),
+    }));
   return { now: plan.now, tonight: night, machines };
 }
 
@@ -83,13 +85,12 @@ function cutOf(
 ): ToolCut[] {
   const cycle = need?.operation.machines.find((m) => m.machine === planned.machine)?.cycle;
   if (need === undefined || cycle === undefined) return [];
-  const cutting = cuttingOf(planned, need);
   return [
     {
       planned,
-      cutting,
-      alone: intersect(cutting, alone).length > 0,
-      tonight: intersect(cutting, tonight).length > 0,
+      cutting: cuttingOf(planned, need),
+      alone: intersect([planned], alone).length > 0,
+      tonight: intersect([planned], tonight).length > 0,
       needs: toolNeeds(need, cycle, tools),
     },
   ];

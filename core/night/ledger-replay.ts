@@ -54,13 +54,13 @@ export function replay(queue: MachineQueue, tool: Tool, now: Minute, isDone: Act
   const cut = (one: ToolCut): void => {
     const run = one.planned.run;
     for (const { minutes: needed } of one.needs.filter((need) => need.tool.id === tool.id)) {
-      const { passed, missing } = sisters.take(needed, one.alone);
+      const { passed, isShort, missing } = sisters.take(needed, one.alone);
       for (const { sister, why, taken } of passed) {
         if (known.get(sister) !== why)
           spent.push({ sister, why, run, minute: minuteOfShare(one, taken / needed, now) });
         known.set(sister, why);
       }
-      if (passed.length === sisters.left.length) {
+      if (isShort) {
         const share = isTakenWhole(tool) ? 0 : 1 - missing / needed;
         shortages.push({
           machine: queue.machine.id,

@@ -6,12 +6,6 @@ import { type Machine, nightReserve, sistersLeft, type Tool, type ToolAct } from
  */
 export type GivesNoMore = 'spent' | 'night' | 'blunt';
 
-/** What one run took from one sister tool. */
-interface Taken {
-  readonly sister: number;
-  readonly minutes: number;
-}
-
 /** A sister tool of which a run wanted more than it could give, after `taken` minutes of the need were covered. */
 interface PassedOver {
   readonly sister: number;
@@ -20,9 +14,10 @@ interface PassedOver {
 }
 
 interface Taking {
-  readonly taken: readonly Taken[];
   readonly passed: readonly PassedOver[];
-  /** Minutes that no sister tool could give. */
+  /** The need is not covered. */
+  readonly isShort: boolean;
+  /** What all sister tools together lack of it; none where only no single one has it all. */
   readonly missing: number;
 }
 
@@ -87,26 +82,34 @@ export class SisterTools {
     else Object.assign(sister, { left: this.#tool.life, replaced: true });
   }
 
-  /** Covers a need as far as it can be covered. */
+  /** Covers a need as far as it can be covered; one that a single tool must cover, whole or not at all. */
   take(need: number, alone: boolean): Taking {
+    return isTakenWhole(this.#tool) ? this.#takeWhole(need, alone) : this.#takeInTurn(need, alone);
+  }
+
+  #takeWhole(need: number, alone: boolean): Taking {
     const passed: PassedOver[] = [];
-    if (isTakenWhole(this.#tool)) {
-      for (const [index, sister] of this.#sisters.entries()) {
-        if (this.#gives(sister, alone) >= need) return { taken: [this.#use(index, need)], passed, missing: 0 };
-        passed.push({ sister: index, why: this.#why(sister, need, alone), taken: 0 });
+    for (const [index, sister] of this.#sisters.entries()) {
+      if (this.#gives(sister, alone) >= need) {
+        this.#use(sister, need);
+        return { passed, isShort: false, missing: 0 };
       }
+      passed.push({ sister: index, why: this.#why(sister, need, alone), taken: 0 });
     }
-    const taken: Taken[] = [];
+    return { passed, isShort: true, missing: Math.max(0, need - this.usable(alone)) };
+  }
+
+  #takeInTurn(need: number, alone: boolean): Taking {
+    const passed: PassedOver[] = [];
     let missing = need;
     for (const [index, sister] of this.#sisters.entries()) {
       const minutes = Math.min(missing, this.#gives(sister, alone));
-      if (minutes > 0) taken.push(this.#use(index, minutes));
+      this.#use(sister, minutes);
       missing -= minutes;
       if (missing === 0) break;
-      if (!isTakenWhole(this.#tool))
-        passed.push({ sister: index, why: this.#why(sister, missing, alone), taken: need - missing });
+      passed.push({ sister: index, why: this.#why(sister, missing, alone), taken: need - missing });
     }
-    return { taken, passed, missing };
+    return { passed, isShort: missing > 0, missing };
   }
 
   #gives(sister: Sister, alone: boolean): number {
@@ -123,17 +126,15 @@ export class SisterTools {
     return alone && enoughByDay ? 'night' : 'spent';
   }
 
-  #use(index: number, minutes: number): Taken {
-    const sister = this.#sisters[index]!;
+  #use(sister: Sister, minutes: number): void {
     sister.left -= minutes;
     sister.ground += minutes;
     const { dressing } = this.#tool;
     if (dressing?.by === 'machine') {
       // Dressed when it is to grind on, so the last interval of the queue brings none.
-      const due = Math.ceil(sister.ground / dressing.every) - 1;
+      const due = Math.max(0, Math.ceil(sister.ground / dressing.every) - 1);
       sister.byMachine += due;
       sister.ground -= due * dressing.every;
     }
-    return { sister: index, minutes };
   }
 }

@@ -34,7 +34,7 @@ function overfull(frame: Frame): Fault[] {
   );
 }
 
-/** Tools an operation calls for that a machine of it does not hold; at a bench, where none is put in, said elsewhere. */
+/** Tools an operation calls for that a machine of it does not hold. At a bench nobody keeps count of tools. */
 function notHeld(frame: Frame): Fault[] {
   return frame.shop.machines.flatMap((machine, m) => {
     if (!machine.inUse || machine.kind === 'bench') return [];
@@ -101,7 +101,7 @@ interface Obstacle {
 function operationFaults(frame: Frame, job: Job, operation: Operation, at: Path): Fault[] {
   const machines = operation.machines.flatMap(({ machine }) => {
     const known = frame.machines.get(machine);
-    return known?.inUse === true ? [known] : [];
+    return known?.inUse === true && known.kind !== 'bench' ? [known] : [];
   });
   const used = new Set(operation.tools.map((use) => use.tool));
   return frame.shop.tools
@@ -119,12 +119,6 @@ function operationFaults(frame: Frame, job: Job, operation: Operation, at: Path)
 }
 
 function obstacleOf(machine: Machine, tool: Tool, need: number): Obstacle | null {
-  if (need === 0) return null;
-  if (machine.kind === 'bench') {
-    if (isHeld(machine, tool)) return null;
-    const why = `${machine.id} is a bench without ${tool.id}, and no tool is put into a bench by plan`;
-    return { machine, why, remedy: `take ${tool.id} out of the operation, or enter it at ${machine.id}` };
-  }
   const given = givenNew(machine, tool, 0);
   if (need <= given) return null;
   const needs = `a run on ${machine.id} needs ${lengthText(need)} of it`;
@@ -167,9 +161,7 @@ function dayOnly(
   machines: number,
   at: Path,
 ): Fault[] {
-  const short = needs.filter(
-    ({ machine, need }) => machine.kind !== 'bench' && need > givenNew(machine, tool, nightReserve(machine, tool)),
-  );
+  const short = needs.filter(({ machine, need }) => need > givenNew(machine, tool, nightReserve(machine, tool)));
   const [first] = short;
   if (first === undefined) return [];
   const where = short.length === machines ? '' : ` on ${listed(short.map(({ machine }) => machine.id))}`;

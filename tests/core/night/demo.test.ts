@@ -1,19 +1,24 @@
-import { beforeAll, describe, expect, it } from 'vitest';
-import { planShop } from '../../../core/engine';
-import { type KindLedger, type Shortage, type ToolLedger, toolLedger } from '../../../core/night';
+import { describe, expect, it } from 'vitest';
+import { type KindLedger, type Shortage, toolLedger } from '../../../core/night';
 import { demoShop } from '../../../core/shop';
+import { planWith } from './tool-shop';
 
-// What must be told from the first day of using the program, whatever plan is made of the demo shop.
+// What the demo shows of tools whatever plan is made of it: here only the runs that show it, each as early as can be.
 describe('the demo shop', () => {
   const shop = demoShop('2026-11-30');
-  let ledger: ToolLedger;
-  beforeAll(async () => {
-    const at = shop.planFrom ?? '';
-    ledger = toolLedger(
-      shop,
-      await planShop(shop, { at, seconds: 60, steps: 1, seed: 1, allocate: false, clock: () => performance.now() }),
-    );
+  const run = (id: string, machine: string, start: number, minutes: number) => ({
+    run: id,
+    machine,
+    start,
+    end: start + minutes,
   });
+  const plan = planWith(shop, 13 * 60, [
+    run('J-118/10/1', 'M1', 730, 100),
+    run('J-118/10/2', 'M1', 830, 100),
+    run('J-108/10/1', 'MG1', 780, 240),
+    ...[1, 2, 3, 4, 5].map((number) => run(`J-106/20/${number}`, 'MG1', number * 1440 + 480, 105)),
+  ]);
+  const ledger = toolLedger(shop, plan);
   const kind = (machine: string, tool: string): KindLedger => {
     const found = ledger.kinds.find((one) => one.machine === machine && one.tool === tool);
     if (found === undefined) throw new Error(`no ${tool} at ${machine}`);

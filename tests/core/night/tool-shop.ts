@@ -1,5 +1,6 @@
 import {
   type Plan,
+  type PlanCost,
   type PlannedRun,
   planSchema,
   type Shop,
@@ -89,49 +90,49 @@ export function toolShop(given: ToolShop): { shop: Shop; plan: Plan } {
       ],
     })),
   } satisfies ShopInput);
-  return { shop, plan: planOf(shop, cuts, care) };
+  const runs = cuts.map(({ start, cut, machine = 'M1', check }, i) => {
+    const held = check === undefined ? 0 : check.start + check.minutes - start - check.after;
+    const checked =
+      check === undefined ? null : { person: 'Ada', start: check.start, end: check.start + check.minutes };
+    return { run: `${name(i)}/10/1`, machine, pallet: 'P1', start, end: start + cut + held, check: checked };
+  });
+  return { shop, plan: planWith(shop, NOW, runs, care) };
 }
 
-function planOf(shop: Shop, cuts: readonly Cut[], care: readonly ToolCare[]): Plan {
-  const runs = cuts.map(({ start, cut, machine = 'M1', check }, i): PlannedRun => {
-    const held = check === undefined ? 0 : check.start + check.minutes - start - check.after;
-    return {
-      run: `${name(i)}/10/1`,
-      machine,
-      pallet: 'P1',
-      load: null,
-      start,
-      end: start + cut + held,
-      check: check === undefined ? null : { person: 'Ada', start: check.start, end: check.start + check.minutes },
-      work: null,
-      unload: null,
-    };
-  });
+/** A plan of these runs alone, without a hand that serves them, from midnight of the shop's day in {@link CLOCK}. */
+export function planWith(
+  shop: Shop,
+  now: number,
+  runs: readonly (Pick<PlannedRun, 'run' | 'machine' | 'start' | 'end'> & Partial<PlannedRun>)[],
+  care: readonly ToolCare[] = [],
+): Plan {
   return planSchema.parse({
     format: 'nightload-plan',
     version: 1,
     shop: shop.name,
     clock: CLOCK,
-    now: NOW,
-    horizon: 5 * 1440,
-    runs,
+    now,
+    horizon: shop.horizonDays * 1440,
+    runs: runs.map((run) => ({ pallet: null, load: null, check: null, work: null, unload: null, ...run })),
     care,
     left: [],
     conflicts: [],
-    cost: {
-      lateness: 0,
-      loaded: 0,
-      tonight: 0,
-      laterNights: 0,
-      morning: 0,
-      rounds: 0,
-      extraHours: 0,
-      moved: 0,
-      flow: 0,
-      finish: 0,
-      total: 0,
-    },
+    cost: Object.fromEntries(COST_PARTS.map((part) => [part, 0])),
     bound: null,
     search: { seed: 1, steps: 0, seconds: 0, ending: 'limit' },
   });
 }
+
+const COST_PARTS: readonly (keyof PlanCost)[] = [
+  'lateness',
+  'loaded',
+  'tonight',
+  'laterNights',
+  'morning',
+  'rounds',
+  'extraHours',
+  'moved',
+  'flow',
+  'finish',
+  'total',
+];

@@ -151,14 +151,8 @@ describe('a magazine', () => {
     expect(codesOf((s) => s.machines.push({ ...s.machines[0]!, id: 'M2', magazine: [] }))).toEqual([]);
   });
 
-  it('of a bench gets no tools put in: what is missing there is refused', () => {
-    const bench = (s: Small): void => {
-      Object.assign(s.machines[0]!, { kind: 'bench', magazine: [] });
-    };
-    const fault = faultWith('tool-too-short', bench);
-    expect(fault.level).toBe('error');
-    expect(fault.say).toMatch(/M1 is a bench without EM10, .*take EM10 out of the operation, or enter it at M1/);
-    expect(codesOf((s) => Object.assign(s.machines[0]!, { kind: 'bench' }))).toEqual([]);
+  it('of a bench is not asked: nobody keeps count of tools there', () => {
+    expect(codesOf((s) => Object.assign(s.machines[0]!, { kind: 'bench', magazine: [] }))).toEqual([]);
   });
 });
 
