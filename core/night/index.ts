@@ -3,9 +3,20 @@ import type { NightOptions, NightOutcome } from './outcome';
 import { NightStudy } from './outcomes';
 
 export { bestSwap, type Candidate, compareNights, type NightComparison, type Swap } from './compare';
+export {
+  type KindLedger,
+  type PlannedAct,
+  type ToolLedger,
+  type ToolLeft,
+  toolLedger,
+  type WheelLedger,
+} from './ledger';
+export type { Shortage, SpentTool } from './ledger-replay';
+export type { GivesNoMore } from './ledger-sisters';
 export { expectedInOrder, orderByOdds, type UncertainRun } from './odds';
 export * from './outcome';
 export { NightStudy } from './outcomes';
+export { type Preset, type Presets, toolsToPreset } from './presets';
 
 /**
  * Simulates nights of a plan and says what they make of it. The plan must be legal for the shop. The same shop, plan,

@@ -21,6 +21,7 @@ const ENTRY: Readonly<Record<string, string>> = {
   people: 'person',
   route: 'operation',
   runs: 'run',
+  shared: 'shared cause',
   shifts: 'shift',
   skills: 'skill',
   tools: 'tool',

@@ -1,7 +1,7 @@
 import { addDays, weekdayOf } from '../../time';
 import { type Shop, shopSchema } from '../schema';
 import { demoJobs } from './jobs';
-import { demoCells, demoMachines, demoPallets, demoPeople, demoShifts, demoTools } from './plant';
+import { demoCells, demoMachines, demoNight, demoPallets, demoPeople, demoShifts, demoTools } from './plant';
 import type { Moment } from './week';
 
 /**
@@ -19,6 +19,7 @@ export function demoShop(today: string): Shop {
     zone: 'Europe/Berlin',
     horizonDays: 14,
     planFrom: on(0, '13:00'),
+    night: demoNight,
     shifts: demoShifts,
     walking: {
       usual: 2,

@@ -72,7 +72,16 @@ const milledAndGround = (on: Moment): JobInput[] => [
           checks: [{ name: 'Depth of cavity', chance: 0.08, repeat: 14, most: 2 }],
         },
       ),
-      magnet('30', 'Grind parting face', 8, { G1: 120, MG1: 150 }, program('1030', 'A', { WA60: 90 })),
+      magnet(
+        '30',
+        'Grind parting face',
+        8,
+        { G1: 120, MG1: 150 },
+        {
+          ...program('1030', 'A', { WA60: 90 }),
+          checks: [{ name: 'Height', chance: 0.03, repeat: 12, most: 1 }],
+        },
+      ),
     ],
   },
   {
@@ -189,7 +198,7 @@ const hardened = (on: Moment): JobInput[] => [
         '20',
         'Grind hard',
         1,
-        { G1: 115, MG1: 105 },
+        { MG1: 105 },
         {
           lag: HARDENING,
           ...program('0620', 'A', { CB91: 80 }),
@@ -229,7 +238,7 @@ const inserts = (on: Moment): JobInput[] => [
         1,
         { M2: 345, MG1: 360 },
         {
-          ...program('0820', 'A', { EM10: 60, BN06: 120, BN03: 90 }),
+          ...program('0820', 'A', { EM10: 60, BN06: 100, BN03: 90 }),
           ...firstPiece(80, 20),
           ...proven(1, 0),
           checks: [{ name: 'Wall thickness', chance: 0.05, repeat: 25, most: 1 }],

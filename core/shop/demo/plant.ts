@@ -51,6 +51,8 @@ export const demoMachines = (on: Moment): Rows<'machines'> => [
       { tool: 'EM16', left: [40, 120, 120] },
       { tool: 'EM10', left: [70, 90] },
       { tool: 'BN06', left: [95] },
+      // What is cutting takes 55 of the first; for the next 55 there are then 20 and 35, and two halves leave a mark.
+      { tool: 'BN03', left: [75, 35] },
       { tool: 'DR08', left: [110] },
     ],
   },
@@ -81,10 +83,13 @@ export const demoMachines = (on: Moment): Rows<'machines'> => [
     ratePerHour: 95,
     nightFraction: 0.7,
     magazine: [
-      { tool: 'EM16', left: [120] },
+      { tool: 'FM50', left: [180] },
+      // The pallet loaded there needs 110: one of them has to be replaced before it starts.
+      { tool: 'EM16', left: [60, 40] },
       { tool: 'EM10', left: [90, 90] },
       { tool: 'BN06', left: [150] },
       { tool: 'BN03', left: [130] },
+      { tool: 'WA46', left: [700] },
       { tool: 'WA60', left: [1400] },
       { tool: 'CB91', left: [2600] },
     ],
@@ -155,6 +160,14 @@ export const demoTools: Rows<'tools'> = [
     life: 3000,
     lifeSpread: 0.15,
     replaceMinutes: 40,
-    dressing: { every: 480, minutes: 20, by: 'hand', usesMm: 0.01, leftMm: 2.4 },
+    dressing: { every: 240, minutes: 20, by: 'hand', usesMm: 0.01, leftMm: 2.4 },
   },
 ];
+
+/** Invented, as all of it: what stops several machines in one night. */
+export const demoNight: NonNullable<ShopInput['night']> = {
+  shared: [
+    { name: 'Probe battery', chance: 0.01, machines: ['M1', 'M2', 'MG1'] },
+    { name: 'Coolant supply', chance: 0.005, machines: ['M1', 'M2', 'MG1', 'G1'] },
+  ],
+};

@@ -76,8 +76,13 @@ function unknownNames(frame: Frame): Fault[] {
         );
       for (const [t, { tool }] of operation.tools.entries())
         look('tool', tools, tool, [...at, 'tools', t, 'tool'], 'add it, or take it out of the operation');
+      for (const [t, tool] of (operation.proof?.tools ?? []).entries())
+        look('tool', tools, tool, [...at, 'proof', 'tools', t], 'add it, or take it out of the proof');
       found.push(...unknownFixture(frame, operation.fixture, [...at, 'fixture']));
     }
+  for (const [c, cause] of shop.night.shared.entries())
+    for (const [m, machine] of cause.machines.entries())
+      look('machine', machines, machine, ['night', 'shared', c, 'machines', m], 'add it, or take it out of the cause');
   const runs = new Set(frame.runs.keys());
   for (const [f, entry] of shop.floor.entries()) {
     const at = ['floor', f] as const;
