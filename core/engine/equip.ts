@@ -17,9 +17,10 @@ const REACH = 8;
 /** Tools replaced for one run in one attendance. */
 const MOST_ACTS = 3;
 
-/** Times one run is helped: then it is put off, and then it cannot be helped. */
+/** Times one run is helped: then it is put off, and then others make way, if it is held; and then it cannot be helped. */
 const HELPED = 4;
 const PUT_OFF = 8;
+const GIVEN_UP = 40;
 
 const nobody = (): OwnAttendance & { start: number } => ({ person: NONE, start: 0, end: 0, spot: 0 });
 
@@ -119,7 +120,7 @@ export class Equipper {
       }
       if (left-- > 0 && this.help(machine)) continue;
       if (!mayLeaveOut) return false;
-      this.giveUp(this.ledger.run);
+      if (!this.stepAside(machine)) this.giveUp(this.ledger.run);
     }
     return true;
   }
@@ -267,6 +268,30 @@ export class Equipper {
       if (free === time) return time;
       time = free;
     }
+  }
+
+  /** What a held run lacks may have been taken by one before it that can as well come after it. */
+  private stepAside(machine: number): boolean {
+    const { repair, schedule } = this;
+    const { run, kind } = this.ledger;
+    if (repair.canLift(run) || this.helped[run]! > GIVEN_UP) return false;
+    const bookings = this.board.slots.machines[machine]!;
+    for (let i = bookings.firstEndingAfter(schedule.start[run]!) - 1; i >= 0; i--) {
+      const booked = bookings.run[i]!;
+      if (careOfBooking(booked) !== NONE || !repair.canLift(booked) || !this.uses(booked, kind)) continue;
+      repair.lift(booked);
+      repair.wishes.notBefore[booked] = schedule.end[run]!;
+      repair.putBack();
+      return true;
+    }
+    return false;
+  }
+
+  private uses(run: number, kind: number): boolean {
+    const { start, items } = this.tools.needs;
+    const option = this.schedule.option[run]!;
+    for (let i = start[option]!; i < start[option + 1]!; i += 2) if (items[i] === kind) return true;
+    return false;
   }
 
   private giveUp(run: number): void {

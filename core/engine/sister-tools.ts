@@ -1,8 +1,5 @@
 import type { ToolTable } from '../problem';
 
-/** More sister tools of one kind than any magazine holds. */
-const MANY = 64;
-
 /** What is done to one sister tool at the attendance remembered. */
 const NOTHING = 0;
 const DRESS = 1;
@@ -14,27 +11,53 @@ const REPLACE = 2;
  * have ground longest first, then replace tools, those with least left first.
  */
 export class SisterTools {
-  kind = 0;
+  /** Minutes the acts at the attendance remembered take. */
+  actMinutes = 0;
+  /**
+   * Minutes that cuts may take without anything being done, in whatever order and whenever they come; -1 where that
+   * hangs on the order.
+   */
+  readonly surplus: number;
 
-  private count = 0;
-  private readonly left = new Int32Array(MANY);
-  private readonly since = new Int32Array(MANY);
-  private readonly leftThen = new Int32Array(MANY);
-  private readonly sinceThen = new Int32Array(MANY);
-  private readonly act = new Uint8Array(MANY);
-  private readonly actBefore = new Uint8Array(MANY);
-  private minutes = 0;
+  private readonly count: number;
+  private readonly left: Int32Array;
+  private readonly since: Int32Array;
+  private readonly leftThen: Int32Array;
+  private readonly sinceThen: Int32Array;
+  private readonly act: Uint8Array;
+  private readonly actBefore: Uint8Array;
+  private readonly actKept: Uint8Array;
+  private minutesKept = 0;
 
-  constructor(private readonly tools: ToolTable) {}
+  constructor(
+    private readonly tools: ToolTable,
+    private readonly kind: number,
+  ) {
+    const { start, items } = tools.left;
+    this.count = start[kind + 1]! - start[kind]!;
+    const column = () => new Int32Array(this.count);
+    this.left = column();
+    this.since = column();
+    this.leftThen = column();
+    this.sinceThen = column();
+    this.act = new Uint8Array(this.count);
+    this.actBefore = new Uint8Array(this.count);
+    this.actKept = new Uint8Array(this.count);
+    const usable = items
+      .subarray(start[kind]!, start[kind + 1]!)
+      .map((left) => Math.max(0, left - tools.reserve[kind]!));
+    this.surplus = tools.isWhole[kind] === 1 ? -1 : usable.reduce((sum, minutes) => sum + minutes, 0);
+    this.open();
+  }
 
-  /** The tools of a kind as they are now, all wheels freshly dressed. */
-  open(kind: number): void {
+  /** As the tools are now, all wheels freshly dressed. */
+  open(): void {
     const { start, items } = this.tools.left;
-    this.kind = kind;
-    this.count = Math.min(MANY, start[kind + 1]! - start[kind]!);
-    for (let s = 0; s < this.count; s++) this.left[s] = items[start[kind]! + s]!;
-    this.since.fill(0, 0, this.count);
-    this.forgetActs();
+    for (let s = 0; s < this.count; s++) {
+      this.left[s] = items[start[this.kind]! + s]!;
+      this.since[s] = 0;
+    }
+    this.remember();
   }
 
   /** True if a need is covered, and taken; otherwise nothing is. */
@@ -76,27 +99,39 @@ export class SisterTools {
 
   /** An attendance comes here, and does nothing yet. */
   remember(): void {
-    this.leftThen.set(this.left.subarray(0, this.count));
-    this.sinceThen.set(this.since.subarray(0, this.count));
+    for (let s = 0; s < this.count; s++) {
+      this.leftThen[s] = this.left[s]!;
+      this.sinceThen[s] = this.since[s]!;
+    }
     this.forgetActs();
   }
 
   /**
-   * Lets the attendance remembered do the next thing more that its minutes allow and goes back to its end; false if there
-   * is none. One too long is passed over, for replacing a wheel may be shorter than dressing it.
+   * Lets the attendance remembered do the next thing more that its minutes allow, to be followed by {@link goBack}; false
+   * if there is none. One too long is passed over, for replacing a wheel may be shorter than dressing it.
    */
   doMore(room: number): boolean {
     const { act } = this;
-    this.actBefore.set(act.subarray(0, this.count));
-    const before = this.minutes;
+    for (let s = 0; s < this.count; s++) this.actBefore[s] = act[s]!;
+    const before = this.actMinutes;
     while (this.addAct()) {
-      if (this.minutes > room) continue;
-      this.goBack();
+      if (this.actMinutes > room) continue;
       return true;
     }
-    act.set(this.actBefore.subarray(0, this.count));
-    this.minutes = before;
+    for (let s = 0; s < this.count; s++) act[s] = this.actBefore[s]!;
+    this.actMinutes = before;
     return false;
+  }
+
+  /** Keeps the acts as they are, to come back to them by {@link undoActs}. */
+  keepActs(): void {
+    for (let s = 0; s < this.count; s++) this.actKept[s] = this.act[s]!;
+    this.minutesKept = this.actMinutes;
+  }
+
+  undoActs(): void {
+    for (let s = 0; s < this.count; s++) this.act[s] = this.actKept[s]!;
+    this.actMinutes = this.minutesKept;
   }
 
   private addAct(): boolean {
@@ -104,14 +139,9 @@ export class SisterTools {
     const sister = wheel < 0 ? this.mostWorn() : wheel;
     if (sister < 0) return false;
     const next = wheel < 0 ? REPLACE : DRESS;
-    this.minutes += this.minutesOf(next) - this.minutesOf(this.act[sister]!);
+    this.actMinutes += this.minutesOf(next) - this.minutesOf(this.act[sister]!);
     this.act[sister] = next;
     return true;
-  }
-
-  /** Minutes the acts at the attendance remembered take. */
-  actMinutes(): number {
-    return this.minutes;
   }
 
   /** The acts at the attendance remembered: sister tool, and whether it is dressed or else replaced. */
@@ -122,8 +152,8 @@ export class SisterTools {
   }
 
   private forgetActs(): void {
-    this.act.fill(NOTHING, 0, this.count);
-    this.minutes = 0;
+    for (let s = 0; s < this.count; s++) this.act[s] = NOTHING;
+    this.actMinutes = 0;
   }
 
   private minutesOf(act: number): number {
@@ -152,7 +182,8 @@ export class SisterTools {
     return least;
   }
 
-  private goBack(): void {
+  /** As the tools are when the attendance remembered is over. */
+  goBack(): void {
     const { left, since, leftThen, sinceThen, act } = this;
     for (let s = 0; s < this.count; s++) {
       left[s] = act[s] === REPLACE ? this.tools.life[this.kind]! : leftThen[s]!;

@@ -14,9 +14,9 @@ export interface LedgerAct {
 
 /**
  * Follows the tools of one machine through its queue. The schedule's attendances to tools say when something may be
- * done, not what: each is given the least that lets the queue go on to the next one, within its minutes. One kind is
- * followed at a time; where a need cannot be covered, the attendance before it does more, and the queue is read again
- * from there.
+ * done, not what: each is given the least that lets the queue go on to the next one, within its minutes, and what is
+ * needed first comes first. Where a need cannot be covered the attendance before it does more for that kind, and the
+ * kind's cuts are taken again from there.
  */
 export class ToolLedger {
   /** The run whose need is the first that cannot be covered, or NONE. */
@@ -28,10 +28,21 @@ export class ToolLedger {
   /** What is done in the attendances of the machine read last, where that was asked for. */
   readonly acts: LedgerAct[] = [];
 
-  private readonly sisters: SisterTools;
-  /** What the machine does, in order, as it stands in its bookings. */
-  private queue = new Int32Array(64);
-  private count = 0;
+  /** By kind. */
+  private readonly sisters: readonly SisterTools[];
+  // What the machine does, in order: entry `e` is one run's need of one kind, or an attendance (kind NONE). `next` is
+  // the entry of the same kind that follows.
+  private booked = new Int32Array(256);
+  private kindOf = new Int32Array(256);
+  private minutesOf = new Int32Array(256);
+  private isAlone = new Uint8Array(256);
+  private next = new Int32Array(256);
+  private entries = 0;
+  private readonly last: Int32Array;
+  /** The first entry of each kind after the last attendance read. */
+  private readonly resume: Int32Array;
+  /** Minutes needed of each kind, whatever is done. */
+  private readonly sum: Int32Array;
   /** Minutes of each attendance that no act needs. */
   private readonly room: Int32Array;
   private readonly attendedFrom: Int32Array;
@@ -43,21 +54,79 @@ export class ToolLedger {
     private readonly slots: Slots,
     private readonly schedule: Schedule,
   ) {
-    this.sisters = new SisterTools(tools);
+    this.sisters = Array.from(tools.tool.keys(), (kind) => new SisterTools(tools, kind));
+    this.resume = new Int32Array(tools.tool.length);
+    this.last = new Int32Array(tools.tool.length);
+    this.sum = new Int32Array(tools.tool.length);
     this.room = new Int32Array(problem.careCount);
     this.attendedFrom = Int32Array.from(problem.attended, ({ start }) => start);
     this.attendedTo = Int32Array.from(problem.attended, ({ end }) => end);
   }
 
-  /** Reads a machine's queue. True if every need in it is covered. */
+  /**
+   * Reads a machine's queue. True if every need in it is covered; otherwise it is read no further than to the first that
+   * is not.
+   */
   read(machine: number, withActs = false): boolean {
-    const { first } = this.tools;
+    const [from, to] = [this.tools.first[machine]!, this.tools.first[machine + 1]!];
     this.run = NONE;
     this.acts.length = 0;
-    if (first[machine] === first[machine + 1]) return true;
-    this.lineUp(machine);
-    for (let kind = first[machine]!; kind < first[machine + 1]!; kind++) this.follow(kind, withActs);
-    return this.run === NONE;
+    if (from === to) return true;
+    this.lineUp(machine, from, to);
+    let care = NONE;
+    for (let entry = 0; entry < this.entries; entry++) {
+      const kind = this.kindOf[entry]!;
+      if (kind === NONE) {
+        if (withActs) this.noteActs(care, from, to);
+        care = careOfBooking(this.booked[entry]!);
+        for (let k = from; k < to; k++) {
+          this.sisters[k]!.remember();
+          this.resume[k] = NONE;
+        }
+        continue;
+      }
+      if (this.sum[kind]! <= this.sisters[kind]!.surplus) continue;
+      if (this.resume[kind] === NONE) this.resume[kind] = entry;
+      if (!this.cover(entry, care)) return false;
+    }
+    if (withActs) this.noteActs(care, from, to);
+    return true;
+  }
+
+  /** Takes one need; where there is too little, more is done at the attendance before. False if that does not help. */
+  private cover(entry: number, care: number): boolean {
+    const kind = this.kindOf[entry]!;
+    const sisters = this.sisters[kind]!;
+    const isAlone = this.isAlone[entry] === 1;
+    if (sisters.cut(this.minutesOf[entry]!, isAlone)) return true;
+    sisters.keepActs();
+    const before = sisters.actMinutes;
+    while (care !== NONE && sisters.doMore(this.room[care]! + before)) {
+      if (!this.takeAgain(kind, entry)) continue;
+      this.room[care]! += before - sisters.actMinutes;
+      return true;
+    }
+    sisters.undoActs();
+    if (this.schedule.isShort[this.booked[entry]!] === 1) {
+      // It takes what there is, as all before it have.
+      this.takeAgain(kind, entry);
+      return true;
+    }
+    this.note(entry);
+    return false;
+  }
+
+  /** Takes a kind's needs from the last attendance up to an entry; true if all are covered. */
+  private takeAgain(kind: number, until: number): boolean {
+    const sisters = this.sisters[kind]!;
+    sisters.goBack();
+    for (let entry = this.resume[kind]!; entry !== NONE && entry <= until; entry = this.next[entry]!) {
+      const isAlone = this.isAlone[entry] === 1;
+      if (sisters.cut(this.minutesOf[entry]!, isAlone)) continue;
+      if (this.schedule.isShort[this.booked[entry]!] !== 1) return false;
+      sisters.takeWhatThereIs(isAlone);
+    }
+    return true;
   }
 
   /** Minutes of an attendance at the machine read last that nothing there has a use for. */
@@ -65,9 +134,14 @@ export class ToolLedger {
     return this.room[care]!;
   }
 
-  private lineUp(machine: number): void {
+  private lineUp(machine: number, from: number, to: number): void {
     const { count, run, hasMerged } = this.slots.machines[machine]!;
-    this.count = 0;
+    for (let kind = from; kind < to; kind++) {
+      this.sum[kind] = 0;
+      this.last[kind] = this.resume[kind] = NONE;
+      this.sisters[kind]!.open();
+    }
+    this.entries = 0;
     if (hasMerged) for (const booked of this.allAt(machine)) this.append(booked);
     else for (let i = 0; i < count; i++) this.append(run[i]!);
   }
@@ -75,10 +149,44 @@ export class ToolLedger {
   private append(booked: number): void {
     const { schedule } = this;
     const care = careOfBooking(booked);
-    if (care !== NONE) this.room[care] = schedule.careEnd[care]! - schedule.careStart[care]!;
-    else if (schedule.end[booked]! <= this.problem.now) return;
-    if (this.count === this.queue.length) this.queue = grown(this.queue);
-    this.queue[this.count++] = booked;
+    if (care !== NONE) {
+      this.room[care] = schedule.careEnd[care]! - schedule.careStart[care]!;
+      this.enter(NONE, booked, 0, 0);
+      return;
+    }
+    if (schedule.end[booked]! <= this.problem.now) return;
+    const { start, items } = this.tools.needs;
+    const option = schedule.option[booked]!;
+    if (start[option] === start[option + 1]) return;
+    const isAlone = Number(this.isUnattended(booked));
+    for (let i = start[option]!; i < start[option + 1]!; i += 2) this.enter(items[i]!, booked, items[i + 1]!, isAlone);
+  }
+
+  private enter(kind: number, booked: number, minutes: number, isAlone: number): void {
+    if (this.entries === this.booked.length) this.grow();
+    const entry = this.entries++;
+    this.booked[entry] = booked;
+    this.kindOf[entry] = kind;
+    this.minutesOf[entry] = minutes;
+    this.isAlone[entry] = isAlone;
+    this.next[entry] = NONE;
+    if (kind === NONE) return;
+    this.sum[kind]! += minutes;
+    if (this.last[kind] !== NONE) this.next[this.last[kind]!] = entry;
+    this.last[kind] = entry;
+  }
+
+  private grow(): void {
+    const bigger = <T extends Int32Array | Uint8Array>(old: T, grown: T): T => {
+      grown.set(old);
+      return grown;
+    };
+    const size = 2 * this.booked.length;
+    this.booked = bigger(this.booked, new Int32Array(size));
+    this.kindOf = bigger(this.kindOf, new Int32Array(size));
+    this.minutesOf = bigger(this.minutesOf, new Int32Array(size));
+    this.isAlone = bigger(this.isAlone, new Uint8Array(size));
+    this.next = bigger(this.next, new Int32Array(size));
   }
 
   /** Where locks overlap, the bookings do not tell them apart. */
@@ -93,66 +201,29 @@ export class ToolLedger {
     return [...cares.map(bookedCare), ...runs].sort((a, b) => from(a) - from(b) || a - b);
   }
 
-  private follow(kind: number, withActs: boolean): void {
-    const { sisters } = this;
-    sisters.open(kind);
-    let care = NONE;
-    let careAt = 0;
-    for (let i = 0; i < this.count; i++) {
-      const next = careOfBooking(this.queue[i]!);
-      if (next !== NONE) {
-        this.close(care, withActs);
-        care = next;
-        careAt = i;
-        sisters.remember();
-        continue;
-      }
-      const run = this.queue[i]!;
-      const minutes = this.needOf(run, kind);
-      if (minutes === 0 || sisters.cut(minutes, this.isUnattended(run))) continue;
-      if (care !== NONE && sisters.doMore(this.room[care]!)) {
-        i = careAt;
-      } else if (this.schedule.isShort[run] === 1) {
-        sisters.takeWhatThereIs(this.isUnattended(run));
-      } else {
-        this.close(care, withActs);
-        this.note(run, kind, minutes);
-        return;
-      }
-    }
-    this.close(care, withActs);
-  }
-
-  /** Gives an attendance the acts of the kind followed. */
-  private close(care: number, withActs: boolean): void {
+  private noteActs(care: number, from: number, to: number): void {
     if (care === NONE) return;
-    const { sisters } = this;
-    this.room[care]! -= sisters.actMinutes();
-    if (!withActs) return;
-    for (const [sister, isDressing] of sisters.acts()) {
-      this.acts.push({ care, kind: sisters.kind, sister, isDressing });
+    for (let kind = from; kind < to; kind++) {
+      for (const [sister, isDressing] of this.sisters[kind]!.acts()) this.acts.push({ care, kind, sister, isDressing });
     }
   }
 
-  private note(run: number, kind: number, minutes: number): void {
-    const { schedule, sisters } = this;
-    if (this.run !== NONE && schedule.start[run]! >= schedule.start[this.run]!) return;
-    this.run = run;
+  /** What an attendance just before the run would have to do; what was done before that stays. */
+  private note(entry: number): void {
+    const kind = this.kindOf[entry]!;
+    const sisters = this.sisters[kind]!;
+    this.run = this.booked[entry]!;
     this.kind = kind;
-    sisters.remember();
     this.minutes = 0;
+    if (this.resume[kind] !== NONE && this.resume[kind]! < entry) this.takeAgain(kind, entry - 1);
+    else sisters.goBack();
+    sisters.remember();
     while (sisters.doMore(Number.POSITIVE_INFINITY)) {
-      if (!sisters.cut(minutes, this.isUnattended(run))) continue;
-      this.minutes = sisters.actMinutes();
+      sisters.goBack();
+      if (!sisters.cut(this.minutesOf[entry]!, this.isAlone[entry] === 1)) continue;
+      this.minutes = sisters.actMinutes;
       return;
     }
-  }
-
-  private needOf(run: number, kind: number): number {
-    const { start, items } = this.tools.needs;
-    const option = this.schedule.option[run]!;
-    for (let i = start[option]!; i < start[option + 1]!; i += 2) if (items[i] === kind) return items[i + 1]!;
-    return 0;
   }
 
   /** True if any minute of the cut from now on lies in unattended time. */
@@ -177,10 +248,4 @@ export function careActs(problem: Problem, slots: Slots, schedule: Schedule): Le
     ledger.read(machine, true);
     return [...ledger.acts];
   });
-}
-
-function grown(old: Int32Array): Int32Array<ArrayBuffer> {
-  const bigger = new Int32Array(2 * old.length);
-  bigger.set(old);
-  return bigger;
 }
