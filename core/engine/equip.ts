@@ -21,6 +21,8 @@ const MOST_ACTS = 3;
 const HELPED = 4;
 const PUT_OFF = 8;
 const GIVEN_UP = 40;
+/** So much oftener in a schedule built anew, which is done seldom. */
+const PATIENCE_ANEW = 6;
 
 const nobody = (): OwnAttendance & { start: number } => ({ person: NONE, start: 0, end: 0, spot: 0 });
 
@@ -36,6 +38,7 @@ export class Equipper {
   private readonly stale: number[] = [];
   private readonly own = nobody();
   private readonly chain: number[] = [];
+  private patience = 1;
   /** How often each run has been helped in this change. */
   private readonly helped: Uint8Array;
 
@@ -71,7 +74,9 @@ export class Equipper {
   /** Mends a schedule built anew: what cannot be helped is left out, or excused and reported if it cannot move. */
   mendAnew(): void {
     for (let machine = 0; machine < this.problem.machineCount; machine++) this.mark(machine);
+    this.patience = PATIENCE_ANEW;
     this.mendAll(Number.POSITIVE_INFINITY, true);
+    this.patience = 1;
   }
 
   /**
@@ -128,8 +133,8 @@ export class Equipper {
   private help(machine: number): boolean {
     const { run, kind, minutes } = this.ledger;
     const times = ++this.helped[run]!;
-    if (times > PUT_OFF) return false;
-    if (minutes > 0 && times <= HELPED) {
+    if (times > PUT_OFF * this.patience) return false;
+    if (minutes > 0 && times <= HELPED * this.patience) {
       if (this.attendInGap(machine, run, minutes)) return true;
       if (this.shift(machine, run, minutes + (times - 1) * this.tools.replaceMinutes[kind]!)) return true;
     }
@@ -243,18 +248,26 @@ export class Equipper {
     if (!repair.canLift(run)) return false;
     const start = schedule.start[run]!;
     repair.lift(run);
-    if (minutes > 0) {
-      const from = this.roomFor(machine, start, minutes, minutes + problem.optionCut[schedule.option[run]!]!);
-      if (from >= NEVER) return false;
-      repair.addCare(machine, this.board.slots.person, from, from + minutes);
-      repair.wishes.notBefore[run] = from + minutes;
-    } else {
+    if (minutes === 0) {
       const next = problem.attended.find((stretch) => stretch.start > start);
       if (next === undefined) return false;
-      repair.wishes.notBefore[run] = next.start;
+      this.putBackFrom(run, next.start);
+      return true;
     }
-    repair.putBack();
+    const from = this.roomFor(machine, start, minutes, minutes + problem.optionCut[schedule.option[run]!]!);
+    if (from >= NEVER) return false;
+    repair.addCare(machine, this.board.slots.person, from, from + minutes);
+    this.putBackFrom(run, from + minutes);
     return true;
+  }
+
+  /** The run comes back no sooner than that, this once. */
+  private putBackFrom(run: number, minute: number): void {
+    const { notBefore } = this.repair.wishes;
+    const wished = notBefore[run]!;
+    notBefore[run] = Math.max(wished, minute);
+    this.repair.putBack();
+    notBefore[run] = wished;
   }
 
   /** The first moment at which somebody is free for so many minutes and the machine for so many; sets the slots' person. */
@@ -280,8 +293,7 @@ export class Equipper {
       const booked = bookings.run[i]!;
       if (careOfBooking(booked) !== NONE || !repair.canLift(booked) || !this.uses(booked, kind)) continue;
       repair.lift(booked);
-      repair.wishes.notBefore[booked] = schedule.end[run]!;
-      repair.putBack();
+      this.putBackFrom(booked, schedule.end[run]!);
       return true;
     }
     return false;
