@@ -12,6 +12,8 @@ export interface Offer {
   readonly kind: PurchaseKind;
   /** What it is, in the shop's words: `One more pallet with fixture VISE4`. */
   readonly say: string;
+  /** Its name among the linear program's prices, or null where it has none. */
+  readonly priced: string | null;
   readonly shop: Shop;
 }
 
@@ -26,6 +28,8 @@ export interface Purchase {
   readonly money: number;
   /** Weighted hours late less, over the whole plan. */
   readonly lateness: number;
+  /** Hours by the linear program's dual price, or null where it has none for it. */
+  readonly dual: number | null;
 }
 
 /** Makes a plan for a shop, beginning from another; the same effort for every offer. */
@@ -54,12 +58,14 @@ export async function priceOffer(
   base: Candidate,
   replan: Replan,
   options: NightOptions,
+  duals: ReadonlyMap<string, number>,
 ): Promise<Purchase> {
   const plan = await replan(offer.shop, base.plan);
   const changed = { shop: offer.shop, plan };
   const lateness = base.plan.cost.lateness - plan.cost.lateness;
   const { gain, halfWidth } = compareNights(base, changed, options);
-  return { kind: offer.kind, say: offer.say, hours: gain, halfWidth, money: gain * rateOf(base), lateness };
+  const dual = offer.priced === null ? null : (duals.get(offer.priced) ?? null);
+  return { kind: offer.kind, say: offer.say, hours: gain, halfWidth, money: gain * rateOf(base), lateness, dual };
 }
 
 /** The best exchange of two neighbours, as a purchase that costs nothing; null if none gains. */
@@ -68,7 +74,15 @@ export function priceOrder(base: Candidate, options: NightOptions): Purchase | n
   if (swap === null) return null;
   const say = `${swap.second} before ${swap.first} on ${swap.machine}`;
   const lateness = base.plan.cost.lateness - swap.plan.cost.lateness;
-  return { kind: 'order', say, hours: swap.gain, halfWidth: swap.halfWidth, money: swap.gain * rateOf(base), lateness };
+  return {
+    kind: 'order',
+    say,
+    hours: swap.gain,
+    halfWidth: swap.halfWidth,
+    money: swap.gain * rateOf(base),
+    lateness,
+    dual: null,
+  };
 }
 
 /** Mean hourly rate of the machines that cut tonight, by the hours loaded on each. */
@@ -89,6 +103,7 @@ function morePallets(shop: Shop, plan: Plan): Offer[] {
     return {
       kind: 'pallet',
       say: `One more pallet with fixture ${fixture}`,
+      priced: `pallet ${fixture}`,
       shop: { ...shop, pallets: [...shop.pallets, pallet] },
     };
   });
@@ -100,11 +115,21 @@ function morePlaces(shop: Shop, outcome: NightOutcome): Offer[] {
     .filter((machine) => cutting.has(machine.id) && machine.cell === null && (machine.places ?? 0) > 0)
     .map((machine): Offer => {
       const machines = shop.machines.map((m) => (m === machine ? { ...m, places: (m.places ?? 0) + 1 } : m));
-      return { kind: 'place', say: `One more place at ${machine.id}`, shop: { ...shop, machines } };
+      return {
+        kind: 'place',
+        say: `One more place at ${machine.id}`,
+        priced: `place machine ${machine.id}`,
+        shop: { ...shop, machines },
+      };
     });
   const cells = shop.cells.map((cell): Offer => {
     const more = shop.cells.map((c) => (c === cell ? { ...c, places: c.places + 1 } : c));
-    return { kind: 'place', say: `One more place in cell ${cell.id}`, shop: { ...shop, cells: more } };
+    return {
+      kind: 'place',
+      say: `One more place in cell ${cell.id}`,
+      priced: `place cell ${cell.id}`,
+      shop: { ...shop, cells: more },
+    };
   });
   return [...own, ...cells];
 }
@@ -121,7 +146,7 @@ function moreTools(shop: Shop, plan: Plan, outcome: NightOutcome): Offer[] {
     const machines = shop.machines.map((machine) =>
       machine.id === id ? { ...machine, magazine: withSister(machine.magazine, tool, life) } : machine,
     );
-    return { kind: 'tool', say: `One more ${tool} in ${id}`, shop: { ...shop, machines } };
+    return { kind: 'tool', say: `One more ${tool} in ${id}`, priced: null, shop: { ...shop, machines } };
   });
 }
 
@@ -141,7 +166,9 @@ function morePeople(shop: Shop, plan: Plan, stretch: Interval | null): Offer[] {
       spans.map((span) => (span.end === last.end ? { ...span, end: span.end + HALF_AN_HOUR } : span)),
     );
     const name = person.name === '' ? person.id : person.name;
-    return longer === null ? [] : [{ kind: 'person', say: `Half an hour more of ${name}`, shop: longer } as const];
+    return longer === null
+      ? []
+      : [{ kind: 'person', say: `Half an hour more of ${name}`, priced: null, shop: longer } as const];
   });
 }
 
@@ -157,7 +184,7 @@ function aVisit(shop: Shop, plan: Plan, stretch: Interval | null, visitAt: strin
     { start, end: start + HALF_AN_HOUR },
   ]);
   const say = `A visit of half an hour at ${clockText(plan.clock, start)}`;
-  return visited === null ? [] : [{ kind: 'visit', say, shop: visited }];
+  return visited === null ? [] : [{ kind: 'visit', say, priced: null, shop: visited }];
 }
 
 type Person = Shop['people'][number];

@@ -33,7 +33,8 @@ export function homeChecks({ shop, plan, report }: PlanView, outcome: NightOutco
     });
   });
   const usual = USUAL.map((say): HomeCheck => ({ key: `usual ${say}`, say, at: null, short: null }));
-  return [...firstPieces, ...cares, ...supplies, ...usual];
+  const timed = [...firstPieces, ...cares].sort((a, b) => (a.at ?? 0) - (b.at ?? 0));
+  return [...timed, ...supplies, ...usual];
 }
 
 /** Common practice, no source. */

@@ -1,5 +1,5 @@
 import { parentPort } from 'node:worker_threads';
-import { planShop } from '../../core/engine';
+import { planShop, tonightPrices } from '../../core/engine';
 import { bestSwap, NightStudy, offersFor, priceOffer, priceOrder, type Replan } from '../../core/night';
 import type { Plan } from '../../core/shop';
 import { messageOf } from '../refusal';
@@ -58,12 +58,13 @@ async function buy(id: number, job: BuyJob): Promise<void> {
   const base = { shop, plan };
   const nightStudy = new NightStudy(shop, plan, options);
   nightStudy.play(nights);
+  const duals = await tonightPrices(shop, at, seconds);
   const offers = offersFor(shop, plan, nightStudy.outcome(), visitAt);
   const order = priceOrder(base, { nights: Math.min(nights, SWAP_NIGHTS), seed });
   if (newest.buy !== id) return;
   if (order !== null) tell({ type: 'bought', id, purchase: order, left: offers.length });
   for (const [i, offer] of offers.entries()) {
-    const purchase = await priceOffer(offer, base, replan, options);
+    const purchase = await priceOffer(offer, base, replan, options, duals);
     await breathe();
     if (newest.buy !== id) return;
     tell({ type: 'bought', id, purchase, left: offers.length - i - 1 });

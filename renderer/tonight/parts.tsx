@@ -87,6 +87,7 @@ export function RisksPart({ view, outcome }: PartProps) {
   return (
     <>
       <Section title="What stops first">
+        <p className={styles.remark}>Machine hours lost to it on an average night.</p>
         {stops.length === 0 && <p className={styles.none}>Nothing in this plan is said to stop a machine.</p>}
         <ol className={styles.list}>
           {stops.map((stop) => (
@@ -112,7 +113,7 @@ export function RisksPart({ view, outcome }: PartProps) {
                 </small>
               </span>
               <span className={styles.figure}>{percent(run.done)}</span>
-              <small className={styles.figure}>sure</small>
+              <small className={styles.figure}>of nights good</small>
             </li>
           ))}
         </ol>
@@ -145,10 +146,10 @@ export function ToolsPart({ view, presets }: { readonly view: PlanView; readonly
             <span className={styles.what}>
               {inOrder} × {tool} into {machine}
               <small>
-                else {shortage.run} runs short at {momentText(clock, shortage.minute)}
+                else {shortage.pallet ?? 'no pallet'}, {shortage.run} runs short at {momentText(clock, shortage.minute)}
               </small>
             </span>
-            <span className={styles.figure}>{momentText(clock, shortage.start)}</span>
+            <span className={styles.figure}>by {momentText(clock, shortage.start)}</span>
           </li>
         ))}
       </ol>
@@ -165,14 +166,23 @@ export function BuysPart(props: {
 }) {
   const { buying, visit, onVisit, onBuy } = props;
   const isRunning = buying.state === 'running';
+  const nothing = buying.purchases.filter((purchase) => !isGain(purchase)).map(({ say }) => lowered(say));
   return (
     <Section title="What would buy more">
       <div className={styles.ask}>
         <label>
           Visit at{' '}
-          <input type="time" value={visit} disabled={isRunning} onChange={(event) => onVisit(event.target.value)} />
+          <input
+            value={visit}
+            size={5}
+            inputMode="numeric"
+            placeholder="02:00"
+            aria-invalid={!isClockTime(visit)}
+            disabled={isRunning}
+            onChange={(event) => onVisit(event.target.value)}
+          />
         </label>
-        <Button disabled={isRunning} onClick={onBuy}>
+        <Button disabled={isRunning || !isClockTime(visit)} onClick={onBuy}>
           {buying.state === 'not-asked' ? 'Work it out' : 'Work it out again'}
         </Button>
       </div>
@@ -180,19 +190,25 @@ export function BuysPart(props: {
         {buyingText(buying)}
       </p>
       <ol className={styles.list}>
-        {buying.purchases.map((purchase) => (
-          <li key={purchase.say} data-nothing={!isGain(purchase)}>
+        {buying.purchases.filter(isGain).map((purchase) => (
+          <li key={purchase.say}>
             <span className={styles.what}>
               {purchase.say}
-              <small>{latenessText(purchase)}</small>
+              <small>{[dualText(purchase), latenessText(purchase)].filter((text) => text !== null).join(', ')}</small>
             </span>
-            <span className={styles.figure}>{gainText(purchase)}</span>
-            <small className={styles.figure}>{isGain(purchase) ? `${purchase.money.toFixed(0)} in money` : ''}</small>
+            <span className={styles.figure}>+{purchase.hours.toFixed(1)} h</span>
+            <small className={styles.figure}>{purchase.money > 0 ? `worth ${purchase.money.toFixed(0)}` : ''}</small>
           </li>
         ))}
       </ol>
+      {nothing.length > 0 && <p className={styles.remark}>Nothing to gain tonight from: {nothing.join('; ')}.</p>}
     </Section>
   );
+}
+
+/** `HH:MM`. */
+function isClockTime(text: string): boolean {
+  return /^([01]\d|2[0-3]):[0-5]\d$/.test(text);
 }
 
 function buyingText({ state, left }: Buying): string {
@@ -206,11 +222,18 @@ function isGain({ hours, halfWidth }: Purchase): boolean {
   return hours > halfWidth && hours >= 0.05;
 }
 
-function gainText(purchase: Purchase): string {
-  return isGain(purchase) ? `+${purchase.hours.toFixed(1)} h` : 'nothing';
+function lowered(say: string): string {
+  return /^[A-Z][a-z]/.test(say) ? say.charAt(0).toLowerCase() + say.slice(1) : say;
 }
 
-function latenessText({ lateness }: Purchase): string {
-  if (Math.abs(lateness) < 0.05) return 'no job later or sooner';
-  return lateness > 0 ? `${lateness.toFixed(1)} weighted h less late` : `${(-lateness).toFixed(1)} weighted h later`;
+/** What the pooled hours of the linear program say of it. */
+function dualText({ dual }: Purchase): string | null {
+  return dual === null ? null : `dual price ${dual.toFixed(1)} h`;
+}
+
+function latenessText({ lateness }: Purchase): string | null {
+  if (Math.abs(lateness) < 0.05) return null;
+  return lateness > 0
+    ? `and ${lateness.toFixed(1)} weighted h less late`
+    : `but ${(-lateness).toFixed(1)} weighted h later`;
 }

@@ -75,10 +75,6 @@ function Night({ view, tonight, store }: NightProps) {
         <div>
           <MachinesPart view={view} outcome={outcome} />
           <RisksPart view={view} outcome={outcome} />
-        </div>
-        <div>
-          <ChecksPart view={view} checks={checks} checked={checked} onTick={tick} />
-          <ToolsPart view={view} presets={presets} />
           <BuysPart
             buying={buying}
             visit={visit}
@@ -86,15 +82,18 @@ function Night({ view, tonight, store }: NightProps) {
             onBuy={() => void buy(visitMoment(view, stretch.start, visit))}
           />
         </div>
+        <div>
+          <ChecksPart view={view} checks={checks} checked={checked} onTick={tick} />
+          <ToolsPart view={view} presets={presets} />
+        </div>
       </div>
       {view.released !== null && <RunSheet view={view} stretch={stretch} />}
     </>
   );
 }
 
-/** The first time of the clock that is so after the night has begun; null where none is given. */
-function visitMoment({ plan }: PlanView, start: number, time: string): string | null {
-  if (time === '') return null;
+/** The first time of the clock that is so after the night has begun. */
+function visitMoment({ plan }: PlanView, start: number, time: string): string {
   const [date = '', from = ''] = localAt(plan.clock, start).split('T');
   return `${time > from ? date : addDays(date, 1)}T${time}`;
 }
