@@ -1,11 +1,14 @@
 import { FREE, LOCKED, NO_MINUTE, NONE, type Problem, type Rows } from '../problem';
 import type { Board } from './board';
-import { giveBack, giveBackCare, take, takeCare } from './book';
+import { careOfBooking, giveBack, giveBackCare, take, takeCare } from './book';
 import { Equipper } from './equip';
 import { RoomFinder } from './room';
 import { rowsBy } from './rows';
 import { copyCare, copyRun, emptySchedule, type Schedule } from './schedule';
 import { copyWishes, forgetWishes, noWishes, type Wishes } from './wishes';
+
+/** Walks mended in a schedule built anew, where a way over a third spot is shorter than the straight one. */
+const MOST_WALKS = 60;
 
 /**
  * Lifts runs out of the board's schedule and puts them back elsewhere, each in the earliest room the others leave; what
@@ -36,6 +39,8 @@ export class Repair {
   private readonly waiting: Rows;
   private readonly queue: number[] = [];
   private readonly isMetric: boolean;
+  /** The one of two attendances with too little time between them, found last, that can be put elsewhere. */
+  private unreached = NONE;
 
   constructor(
     private readonly problem: Problem,
@@ -112,6 +117,7 @@ export class Repair {
     if (this.equipper === null) return;
     this.begin();
     this.equipper.mendAnew();
+    if (!this.isMetric) this.mendWalks();
     this.board.noteShortages();
     this.begin();
   }
@@ -173,6 +179,10 @@ export class Repair {
     this.isCareTouched[care] = 1;
     this.touchedCares.push(care);
     copyCare(this.schedule, this.before, care);
+  }
+
+  private canMove(booked: number): boolean {
+    return careOfBooking(booked) !== NONE || this.canLift(booked);
   }
 
   private markMachineOf(run: number): void {
@@ -247,6 +257,20 @@ export class Repair {
     }
   }
 
+  /** What the attendances to tools have made unreachable is put elsewhere, or left out. */
+  private mendWalks(): void {
+    for (let tries = 0; tries < MOST_WALKS && !this.canWalk(); tries++) {
+      const booked = this.unreached;
+      const care = careOfBooking(booked);
+      if (care !== NONE) this.removeCare(care);
+      else if (tries < MOST_WALKS / 2) {
+        this.lift(booked);
+        this.putBack();
+      } else this.leaveOut(booked);
+      this.equipper?.mendAnew();
+    }
+  }
+
   /**
    * True if everybody can still walk from each attendance to the next. Where a way over a third spot is shorter than the
    * straight one, taking an attendance out may leave a walk too short.
@@ -259,7 +283,9 @@ export class Repair {
         if (end[i - 1]! + walk[spot[i - 1]! * spotCount + spot[i]!]! <= start[i]!) continue;
         const isHeld = this.isFixed[run[i - 1]!] === 1 && this.isFixed[run[i]!] === 1;
         // Locks that cannot hold are in each other's way from the beginning.
-        if (!isHeld || conflicts.length === 0) return false;
+        if (isHeld && conflicts.length > 0) continue;
+        this.unreached = this.canMove(run[i]!) ? run[i]! : run[i - 1]!;
+        return false;
       }
     }
     return true;
