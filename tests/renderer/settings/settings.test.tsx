@@ -25,11 +25,11 @@ async function open() {
 describe('the settings of the shop', () => {
   it('sends all settings with the one that changed', async () => {
     const { services, sent, user } = await open();
-    const { name, zone, horizonDays, planFrom, weights, walking } = services.shop;
+    const { name, zone, horizonDays, planFrom, weights, walking, night } = services.shop;
     await user.clear(screen.getByLabelText('Weight of Tonight'));
     await user.type(screen.getByLabelText('Weight of Tonight'), '3,5{Enter}');
     expect(sent('shop.settings')).toEqual([
-      { name, zone, horizonDays, planFrom, walking, weights: { ...weights, tonight: 3.5 } },
+      { name, zone, horizonDays, planFrom, walking, night, weights: { ...weights, tonight: 3.5 } },
     ]);
   });
 
