@@ -1,0 +1,56 @@
+import type { ReactNode } from 'react';
+import css from './panel.module.css';
+
+/** Blocks of values side by side under a row. Fields are underlined in it, so that they differ from what follows from them. */
+export function Panel(props: { label?: string; paired?: boolean; children: ReactNode }): ReactNode {
+  return (
+    <section className={css.panel} aria-label={props.label} data-paired={props.paired || undefined}>
+      {props.children}
+    </section>
+  );
+}
+
+/** Values in a line of text, with their units. */
+export function Line({ children }: { children: ReactNode }): ReactNode {
+  return <div className={css.line}>{children}</div>;
+}
+
+/** A small table of values: heads with their units, then the rows. */
+export function Figures(props: {
+  readonly label: string;
+  /** Widths of its columns in pixels; null takes what is left. */
+  readonly widths: readonly (number | null)[];
+  readonly children: ReactNode;
+}): ReactNode {
+  return (
+    <table className={css.figures} aria-label={props.label}>
+      <colgroup>
+        {props.widths.map((width, at) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a column is told by its place
+          <col key={at} style={width === null ? undefined : { width }} />
+        ))}
+      </colgroup>
+      {props.children}
+    </table>
+  );
+}
+
+/** The head of a column of {@link Figures}. */
+export function Head(props: { readonly say: string; readonly unit?: string; readonly align?: 'end' }): ReactNode {
+  return (
+    <th scope="col" data-align={props.align}>
+      {props.say}
+      {props.unit !== undefined && <small>{props.unit}</small>}
+    </th>
+  );
+}
+
+/** A name beside figures, and what it stands for. */
+export function Named({ id, name }: { id: string; name: string }): ReactNode {
+  return (
+    <span className={css.named} title={name === '' ? id : `${id} ${name}`}>
+      {id}
+      {name !== '' && <span className={css.meaning}>{name}</span>}
+    </span>
+  );
+}
