@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import css from './fields.module.css';
+import { openOnArrow } from './open-on-arrow';
 
 interface AddChoiceProps {
   /** What can be done here: `Add tool`. */
@@ -19,6 +20,7 @@ export function AddChoice({ say, choices, onAdd, at }: AddChoiceProps): ReactNod
       aria-label={say}
       data-at={at}
       value=""
+      onKeyDown={openOnArrow}
       onChange={(event) => onAdd(event.target.value)}
     >
       <option value="">{say}</option>

@@ -34,20 +34,20 @@ export function OperationChecks({ operation, at }: CareProps): ReactNode {
               of={operation.checks}
               draw={(check, index) => (
                 <tr>
-                  <td>
+                  <td data-column="name">
                     <TextField path={[...path, index, 'name']} label="Check" value={check.name} placeholder="name" />
                   </td>
-                  <td>
+                  <td data-column="chance">
                     <ChanceField
                       path={[...path, index, 'chance']}
                       label="Chance out of limits, percent"
                       value={check.chance}
                     />
                   </td>
-                  <td>
+                  <td data-column="repeat">
                     <MinutesField path={[...path, index, 'repeat']} label="Minutes cut again" value={check.repeat} />
                   </td>
-                  <td>
+                  <td data-column="most">
                     <WholeField path={[...path, index, 'most']} label="Most repeats" value={check.most} least={1} />
                   </td>
                   <td>

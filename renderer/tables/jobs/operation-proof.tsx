@@ -62,6 +62,7 @@ function Counted({ operation, proof, at, path }: ProofProps & { proof: NonNullab
     change: (record: unknown, value: V): unknown =>
       changing(at, (now) => (now.proof === null ? now : { ...now, proof: { ...now.proof, [field]: value } }))(record),
   });
+  const kept = isProofKept(operation);
   const now = operation.revision === '' ? 'this program' : `revision ${operation.revision}`;
 
   function startOver(): void {
@@ -120,7 +121,7 @@ function Counted({ operation, proof, at, path }: ProofProps & { proof: NonNullab
       )}
       <Follows>{aloneText(shop, operation)}</Follows>
       <Line>
-        <Button rank={isProofKept(operation) ? 'quiet' : 'plain'} className={css.add ?? ''} onClick={startOver}>
+        <Button rank={kept ? 'quiet' : 'plain'} className={kept ? (css.add ?? '') : ''} onClick={startOver}>
           Start over with {now}
         </Button>
         <Button rank="quiet" onClick={stopCounting}>

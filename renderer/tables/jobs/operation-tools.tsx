@@ -55,7 +55,7 @@ export function OperationTools({ operation, at }: CareProps): ReactNode {
                   <td>
                     <Named id={use.tool} name={tools.find(({ id }) => id === use.tool)?.name ?? ''} />
                   </td>
-                  <td>
+                  <td data-column="minutes">
                     <MinutesField
                       path={[...path, index, 'minutes']}
                       label={`Minutes of ${use.tool}`}

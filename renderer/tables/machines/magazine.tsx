@@ -56,7 +56,7 @@ export function Magazine({ machine }: { machine: Machine }): ReactNode {
                     <td>
                       <Named id={entry.tool} name={tool?.name ?? ''} />
                     </td>
-                    <td>
+                    <td data-column="left">
                       <MinutesListField
                         path={[...PATH, at, 'left']}
                         label={`Minutes left in each ${entry.tool}`}

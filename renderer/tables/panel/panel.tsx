@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { moveBetweenRows } from '../grid/move';
 import css from './panel.module.css';
 
 /** Blocks of values side by side under a row. Fields are underlined in it, so that they differ from what follows from them. */
@@ -23,7 +24,7 @@ export function Figures(props: {
   readonly children: ReactNode;
 }): ReactNode {
   return (
-    <table className={css.figures} aria-label={props.label}>
+    <table className={css.figures} aria-label={props.label} onKeyDown={moveBetweenRows}>
       <colgroup>
         {props.widths.map((width, at) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a column is told by its place
