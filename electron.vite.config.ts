@@ -15,6 +15,7 @@ export default defineConfig({
           electron: at('main/electron.ts'),
           'command-line': at('main/command-line.ts'),
           'solver-worker': at('main/solver/solver-worker.ts'),
+          'night-worker': at('main/solver/night-worker.ts'),
         },
         output: { entryFileNames: '[name].js', chunkFileNames: 'chunks/[name]-[hash].js' },
       },

@@ -5,7 +5,7 @@ import { isLocalTime } from '../core/time';
 import { ownZone, presentClock } from './clock';
 import { refusal } from './refusal';
 import { createServices, type Services } from './services';
-import { createSolver } from './solver';
+import { createNights, createSolver, nightsBeside } from './solver';
 import { dataFolder, openStore, type Store } from './store';
 
 /** One seat at the shop: its stored shop and the services on it, for whatever carries them to a screen. */
@@ -37,12 +37,14 @@ export async function openSeat({ data, at, worker }: SeatOptions): Promise<Seat>
   const store = await openStore(join(folder, 'shop.sqlite'), () => demoShop(now().slice(0, 10)), now);
   // One core is left to the screens.
   const solver = createSolver(worker, availableParallelism() - 1);
+  const nights = createNights(nightsBeside(worker));
   return {
     folder,
     store,
-    services: createServices(store, solver, present),
+    services: createServices(store, solver, nights, present),
     async close() {
       await solver.close();
+      await nights.close();
       await store.close();
     },
   };

@@ -1,7 +1,9 @@
 import type { Fault, Plan, PlanCost, Shop, TableName } from '../shop';
 import type { PlanReport } from './report';
+import type { Purchase, Release, TonightView } from './tonight';
 
 export * from './report';
+export * from './tonight';
 
 /** The one contract between the screens and the services; how it is carried (IPC, WebSocket) changes nothing in it. */
 
@@ -26,6 +28,8 @@ export interface PlanView {
   readonly report: PlanReport;
   /** True if the shop has changed since. */
   readonly outdated: boolean;
+  /** Null: not released. */
+  readonly released: Release | null;
 }
 
 export interface PlanSummary {
@@ -63,6 +67,11 @@ export interface Calls {
   'plan.latest': [null, PlanView | null];
   'plan.list': [null, PlanSummary[]];
   'plan.read': [{ id: number }, PlanView];
+  /** Freezes a plan as the one people work by; the next one costs what it moves from it. */
+  'plan.release': [{ id: number; checked: string[] }, PlanView];
+  'tonight.read': [{ id: number }, TonightView];
+  /** Works out what would buy more; each comes as an event. A visit is at a local time, or null for mid-night. */
+  'tonight.buy': [{ id: number; visitAt: string | null }, null];
   'seat.read': [null, SeatSettings];
   'seat.put': [SeatSettings, SeatSettings];
 }
@@ -96,6 +105,10 @@ export interface Events {
   'plan.done': { id: number };
   'plan.failed': { faults: readonly Fault[] };
   'shop.changed': { revision: number };
+  /** `left`: things still to be worked out. */
+  'tonight.bought': { id: number; purchase: Purchase; left: number };
+  /** `say`: what went wrong, or null. */
+  'tonight.done': { id: number; say: string | null };
 }
 
 export type EventName = keyof Events;

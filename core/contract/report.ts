@@ -46,13 +46,14 @@ export interface Round extends Interval {
 }
 
 export interface Stop extends Interval {
-  readonly role: AttendanceRole;
-  readonly run: string;
+  readonly role: AttendanceRole | 'care';
+  /** Null where it is for the tools of a machine. */
+  readonly run: string | null;
   readonly machine: string;
   readonly pallet: string | null;
   /** Begin later than this and a machine waits or a job slips. Never before `start`. */
   readonly latest: Minute;
-  /** What to do, in one short phrase: `Load P-07 for J-104 op 10 (4 parts)`. */
+  /** What to do, in one short phrase: `Load P-07 for J-104 op 10 (4 parts)`, `Replace EM16 and DR08`. */
   readonly say: string;
 }
 
@@ -63,7 +64,7 @@ export interface ShiftRow extends Interval {
   readonly shift: string;
   readonly cutAttended: number;
   readonly cutUnattended: number;
-  /** Stopped while a person loads on the table, checks or unloads there. */
+  /** Stopped while a person loads on the table, checks or unloads there, or sees to its tools. */
   readonly handWork: number;
   readonly waiting: number;
   readonly dry: number;

@@ -29,6 +29,8 @@ export class Allocation {
   private readonly groups: Group[];
   private readonly stretches: Stretch[];
   private readonly stepGroups = new Map<string, number[]>();
+  /** Rows of tonight that one more of something would raise, and by how much. */
+  private readonly scarce: { readonly what: string; readonly row: number; readonly by: number }[] = [];
 
   constructor(private readonly problem: Problem) {
     this.groups = groupsOf(problem);
@@ -46,6 +48,20 @@ export class Allocation {
     const solution = await solveLinear(this.program(aim).build(), { seconds });
     if (solution.ending !== 'optimal') return null;
     return solution.objective;
+  }
+
+  /**
+   * What one more place or pallet would add to the most hours tonight, by its dual price: `place cell CELL`,
+   * `place machine M1`, `pallet VISE4`. Where several optima tie it is right in one direction only. Empty if not found in
+   * the time.
+   */
+  async prices(seconds: number): Promise<Map<string, number>> {
+    this.scarce.length = 0;
+    const { duals } = await solveLinear(this.program('tonight').build(), { seconds });
+    const prices = new Map<string, number>();
+    if (duals === null) return prices;
+    for (const { what, row, by } of this.scarce) prices.set(what, (prices.get(what) ?? 0) + by * duals[row]!);
+    return prices;
   }
 
   /** The best total, and the runs in the order of their mean time in the allocation; null if not found in the time. */
@@ -147,6 +163,16 @@ export class Allocation {
     return mayBeNight && (tonight === null || stretch.start >= tonight.end) ? weights.laterNights : 0;
   }
 
+  private isTonight(s: number): boolean {
+    const stretch = this.stretches[s]!;
+    return !stretch.attended && stretch.end === this.problem.tonight?.end;
+  }
+
+  private storeName(machine: number): string {
+    const { id, cell } = this.problem.shop.machines[machine]!;
+    return cell === null ? `place machine ${id}` : `place cell ${cell}`;
+  }
+
   private openMinutes(machine: number, s: number): number {
     const { first, start, end } = this.problem.open;
     const stretch = this.stretches[s]!;
@@ -225,8 +251,12 @@ export class Allocation {
       // A run that needs no hands can come and go with nobody there.
       if (groups[group]!.handsAfter === 0) continue;
       const key = `${isTable ? 'table' : 'places'}/${isTable ? machine : places}/${stretch}`;
-      const row = rows.get(key) ?? builder.atMost(isTable ? 1 : problem.placeLimit[places]!);
-      rows.set(key, row);
+      let row = rows.get(key);
+      if (row === undefined) {
+        row = builder.atMost(isTable ? 1 : problem.placeLimit[places]!);
+        rows.set(key, row);
+        if (this.isTonight(stretch) && !isTable) this.scarce.push({ what: this.storeName(machine), row, by: 1 });
+      }
       builder.term(row, index, groups[group]!.runs.length);
     }
   }
@@ -248,6 +278,10 @@ export class Allocation {
           minutes: builder.atMost(count * (end - start)),
         };
         rows.set(key, row);
+        const what = `pallet ${pallets[fixture]!.fixture}`;
+        if (this.isTonight(stretch)) {
+          this.scarce.push({ what, row: row.runs, by: 1 }, { what, row: row.minutes, by: end - start });
+        }
       }
       if (row.runs !== NONE && groups[group]!.handsAfter > 0) builder.term(row.runs, index, groups[group]!.runs.length);
       builder.term(row.minutes, index, cut);

@@ -12,7 +12,7 @@ import { ToolLedger } from './tool-ledger';
 const MOST_TRIES = 8;
 
 /** Runs before one that is short among which a place for an attendance is looked for. */
-const REACH = 8;
+const REACH = 2;
 
 /** Tools replaced for one run in one attendance. */
 const MOST_ACTS = 3;

@@ -1,12 +1,4 @@
-import {
-  type Attended,
-  intervalAt,
-  type PlanReading,
-  type Presence,
-  personName,
-  type RunSpans,
-  touching,
-} from '../measure';
+import { type Attended, intervalAt, type PlanReading, type Presence, personName, touching, visitsIn } from '../measure';
 import { type Interval, lengthText, type Minute, subtract } from '../time';
 import { atText, listText } from './words';
 import { machineName } from './work';
@@ -27,7 +19,7 @@ const MOST_NAMED = 3;
 
 interface Hand {
   readonly presence: Presence;
-  readonly visits: readonly { readonly attended: Attended; readonly run: RunSpans; readonly spot: string }[];
+  readonly visits: readonly { readonly attended: Attended; readonly machine: string; readonly spot: string }[];
 }
 
 /** Reads everybody's hands out of the plan. */
@@ -36,10 +28,9 @@ export function handsOf(reading: PlanReading): Hands {
   const hands = new Map(
     reading.presences.map((presence) => [presence.person.id, { presence, visits: [] as Hand['visits'][number][] }]),
   );
-  for (const run of reading.runs) {
-    for (const attended of run.attendances) {
-      hands.get(attended.person)?.visits.push({ attended, run, spot: walks.spotOf(run.machine, attended.role) });
-    }
+  for (const { attended, machine } of visitsIn(reading)) {
+    const spot = walks.spotOf(machine, attended.role);
+    hands.get(attended.person)?.visits.push({ attended, machine: machine.id, spot });
   }
   for (const hand of hands.values()) hand.visits.sort((a, b) => a.attended.start - b.attended.start);
   const freeAt = new Map<string, Interval[][]>();
@@ -66,7 +57,7 @@ export function handsOf(reading: PlanReading): Hands {
   function stateOf({ presence, visits }: Hand, minutes: number, minute: Minute): State {
     const visit = visits.find(({ attended }) => attended.start <= minute && minute < attended.end);
     if (visit !== undefined) {
-      return { free: false, does: `is at ${machineName(shop, visit.run.machine.id)} until`, until: visit.attended.end };
+      return { free: false, does: `is at ${machineName(shop, visit.machine)} until`, until: visit.attended.end };
     }
     const pause = intervalAt(presence.breaks, minute);
     if (pause !== null) return { free: false, does: 'has a break until', until: pause.end };

@@ -9,6 +9,7 @@ import {
   readyAt,
   stepKey,
   storeOf,
+  visitsIn,
 } from '../measure';
 import type { AttendanceRole } from '../shop';
 import { coverage, type Interval, intersect, lengthText, minuteOf, subtract, union } from '../time';
@@ -113,8 +114,9 @@ function locked({ plan }: PlanReading, { run, start, end }: Wait): Obstacle[] {
 
 function machineTaken(reading: PlanReading, wait: Wait): Obstacle {
   const { machine } = wait.run;
-  const others = reading.machines.get(machine.id)!.runs.filter((run) => run !== wait.run);
-  const taken = others.map((run) => ({ run, ...run.busy }));
+  const { runs, care } = reading.machines.get(machine.id)!;
+  const others = runs.filter((run) => run !== wait.run);
+  const taken = [...others.map((run) => ({ run, ...run.busy })), ...care.map((one) => ({ ...one, run: null }))];
   return {
     times: clip(union(taken), wait),
     say: `for ${machineName(reading.shop, machine.id)}, ${behind(taken, wait)}`,
@@ -164,11 +166,9 @@ function handsTaken(reading: PlanReading, hands: Hands, wait: Wait): Obstacle[] 
   const spot = reading.walks.spotOf(machine, before);
   const free = hands.free(spot, skill, minutes, { start, end });
   const ids = new Set(able.map((p) => p.person.id));
-  const visits = reading.runs
-    .filter((other) => other !== run)
-    .flatMap((other) =>
-      other.attendances.filter((a) => ids.has(a.person)).map((a) => ({ run: other, start: a.start, end: a.end })),
-    );
+  const visits = visitsIn(reading)
+    .filter((visit) => visit.run !== run && ids.has(visit.attended.person))
+    .map(({ run: other, attended }) => ({ run: other, start: attended.start, end: attended.end }));
   const deed = `for a hand to ${DEED[before]}`;
   return [
     { times: subtract(here, free), say: `${deed}, ${behind(visits, wait)}` },
@@ -177,21 +177,27 @@ function handsTaken(reading: PlanReading, hands: Hands, wait: Wait): Obstacle[] 
 }
 
 interface Holder extends Interval {
-  readonly run: RunSpans;
+  /** Null for an attendance to tools. */
+  readonly run: RunSpans | null;
 }
 
 function othersHeld(runs: readonly RunSpans[], wait: Wait): Holder[] {
   return runs.filter((run) => run !== wait.run).map((run) => ({ run, start: run.on, end: run.off }));
 }
 
+/** In the place of a job; no job's id holds a slash. */
+const TOOLS = '/tools';
+
 /** `behind J-107`: the job that took most of the wait. */
 function behind(holders: readonly Holder[], wait: Wait): string {
   const minutes = new Map<string, number>();
   for (const { run, start, end } of holders) {
     const shared = Math.min(end, wait.end) - Math.max(start, wait.start);
-    if (shared > 0) minutes.set(run.need.job.id, (minutes.get(run.need.job.id) ?? 0) + shared);
+    const name = run === null ? TOOLS : run.need.job.id;
+    if (shared > 0) minutes.set(name, (minutes.get(name) ?? 0) + shared);
   }
   const [most] = [...minutes].sort((a, b) => b[1] - a[1]);
   if (most === undefined) return 'behind other work';
+  if (most[0] === TOOLS) return 'behind the tools, which somebody sees to';
   return most[0] === wait.run.need.job.id ? 'behind other runs of its own' : `behind ${most[0]}`;
 }

@@ -1,3 +1,4 @@
+export { type Visit, visitsIn } from './latest';
 export * from './names';
 export * from './presence';
 export * from './reading';

@@ -1,3 +1,4 @@
+import type { Machine, ToolCare } from '../shop';
 import { type Interval, type Minute, minuteOf } from '../time';
 import { groupBy, type PlanReading, placesOf, storeOf } from './reading';
 import { neighbours } from './route';
@@ -6,22 +7,43 @@ import { firstIn, fullTimes, intervalAt } from './sweep';
 
 const NEVER = Number.POSITIVE_INFINITY;
 
-/** One attendance of one run. */
-export interface Visit {
+/** One attendance: of a run, or to the tools of a machine. */
+export type Visit = RunVisit | CareVisit;
+
+export interface RunVisit {
   readonly run: RunSpans;
   readonly attended: Attended;
+  readonly machine: Machine;
+}
+
+export interface CareVisit {
+  readonly run: null;
+  readonly care: ToolCare;
+  readonly attended: Attended;
+  readonly machine: Machine;
 }
 
 /** Every attendance of each person in order of start. */
 export function visitsByPerson(reading: PlanReading): Map<string, Visit[]> {
-  const visits = reading.runs.flatMap((run) => run.attendances.map((attended) => ({ run, attended })));
+  const visits = visitsIn(reading);
   visits.sort((a, b) => a.attended.start - b.attended.start || a.attended.end - b.attended.end);
   return groupBy(visits, (visit) => visit.attended.person);
 }
 
+/** Every attendance of the plan. */
+export function visitsIn(reading: PlanReading): Visit[] {
+  const forRuns = reading.runs.flatMap((run) =>
+    run.attendances.map((attended): Visit => ({ run, attended, machine: run.machine })),
+  );
+  const forTools = [...reading.machines.values()].flatMap(({ machine, care }) =>
+    care.map((one): Visit => ({ run: null, care: one, machine, attended: one })),
+  );
+  return [...forRuns, ...forTools];
+}
+
 /** The spot of a visit. */
-export function spotOfVisit(reading: PlanReading, { run, attended }: Visit): string {
-  return reading.walks.spotOf(run.machine, attended.role);
+export function spotOfVisit(reading: PlanReading, { machine, attended }: Visit): string {
+  return reading.walks.spotOf(machine, attended.role);
 }
 
 /**
@@ -48,18 +70,19 @@ export function latestBegins(reading: PlanReading): (visit: Visit) => Minute {
     return intervalAt(ableOf.get(attended.person) ?? [], attended.start)?.end ?? attended.end;
   }
 
-  function stationEnd({ run, attended }: Visit): Minute {
+  function stationEnd({ machine, attended }: Visit): Minute {
     if (attended.role !== 'load' && attended.role !== 'unload') return NEVER;
-    return firstIn(stationsFull(storeOf(run.machine), attended.person), attended.end);
+    return firstIn(stationsFull(storeOf(machine), attended.person), attended.end);
   }
 
-  function openEnd({ run, attended }: Visit): Minute {
-    if (!isTable(run.machine) && !isBench(run.machine)) return NEVER;
-    return intervalAt(reading.machines.get(run.machine.id)!.open, attended.start)?.end ?? attended.end;
+  function openEnd({ machine, attended }: Visit): Minute {
+    const stops = isTable(machine) || isBench(machine) || attended.role === 'care';
+    if (!stops) return NEVER;
+    return intervalAt(reading.machines.get(machine.id)!.open, attended.start)?.end ?? attended.end;
   }
 
   /** By when the run must be off for whatever waits for its parts, its pallet, its place or its machine. */
-  function offEnd({ run }: Visit): Minute {
+  function offEnd(run: RunSpans): Minute {
     const alone = isTable(run.machine) || isBench(run.machine);
     const followers = neighbours(reading, run.need, 1).flatMap((need) => {
       const follower = reading.runOf.get(need.id);
@@ -73,11 +96,18 @@ export function latestBegins(reading: PlanReading): (visit: Visit) => Minute {
     );
   }
 
+  /** When the machine is to do something again. */
+  function busyFrom({ machine, attended }: Visit): Minute {
+    const { runs, care } = reading.machines.get(machine.id)!;
+    const starts = [...runs.map((run) => run.busy.start), ...care.map((one) => one.start)];
+    return starts.reduce((next, start) => (start >= attended.end && start < next ? start : next), NEVER);
+  }
+
   function latestOf(visit: Visit, nextBy: Minute): Minute {
     const { role, start, end } = visit.attended;
     // The machine holds until the check is done.
     if (role === 'check') return start;
-    const own = role === 'load' ? visit.run.planned.start : offEnd(visit);
+    const own = visit.run === null ? busyFrom(visit) : role === 'load' ? visit.run.planned.start : offEnd(visit.run);
     const last = Math.min(own, nextBy, hoursEnd(visit), stationEnd(visit), openEnd(visit), reading.window.end);
     return Math.max(start, last - (end - start));
   }

@@ -1,7 +1,7 @@
-import { type Machine, type Plan, type RunNeed, runsOf, type Shop } from '../shop';
+import { type Machine, type Plan, type RunNeed, runsOf, type Shop, type ToolCare } from '../shop';
 import { type Interval, intersect, type Minute, minuteOf, type Stretch, subtract, union } from '../time';
 import { nightsOf, openTimes, type Presence, presencesOf, windowOf } from './presence';
-import { type RunSpans, spansOf } from './spans';
+import { type Attended, type RunSpans, spansOf } from './spans';
 import { fullTimes } from './sweep';
 import { type Walks, walksOf } from './walks';
 
@@ -34,6 +34,8 @@ export interface MachineReading {
   readonly machine: Machine;
   /** In order of `on`. */
   readonly runs: readonly RunSpans[];
+  /** Attendances to its tools, in order of start. */
+  readonly care: readonly (ToolCare & Attended)[];
   /** When it may run. */
   readonly open: readonly Interval[];
   /** Three that make up the window and share no minute. */
@@ -112,19 +114,17 @@ function machinesIn(shop: Shop, plan: Plan, runs: readonly RunSpans[]): Map<stri
   return new Map(
     shop.machines.map((machine) => {
       const own = onMachine.get(machine.id) ?? [];
+      const care = plan.care
+        .filter((one) => one.machine === machine.id)
+        .map((one) => ({ ...one, role: 'care' as const }))
+        .sort((a, b) => a.start - b.start);
       const cutting = intersect(
         own.flatMap((run) => run.cutting),
         [window],
       );
-      const hand = subtract(
-        intersect(
-          own.flatMap((run) => run.hand),
-          [window],
-        ),
-        cutting,
-      );
+      const hand = subtract(intersect([...own.flatMap((run) => run.hand), ...care], [window]), cutting);
       const idle = subtract([window], [...cutting, ...hand]);
-      return [machine.id, { machine, runs: own, open: openTimes(machine, plan), cutting, hand, idle }];
+      return [machine.id, { machine, runs: own, care, open: openTimes(machine, plan), cutting, hand, idle }];
     }),
   );
 }

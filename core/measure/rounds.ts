@@ -1,6 +1,6 @@
 import type { Round, Stop } from '../contract';
-import { type Plan, ROUND_PAUSE, type Shop } from '../shop';
-import { latestBegins, spotOfVisit, type Visit, visitsByPerson } from './latest';
+import { type Plan, ROUND_PAUSE, type Shop, type ToolCare } from '../shop';
+import { latestBegins, type RunVisit, spotOfVisit, type Visit, visitsByPerson } from './latest';
 import { countText, operationName } from './names';
 import { type PlanReading, readPlan } from './reading';
 
@@ -37,20 +37,36 @@ function roundFrom(person: string, visits: readonly Visit[], latest: (visit: Vis
 }
 
 function stopFrom(visit: Visit, latest: number): Stop {
-  const { run, attended } = visit;
+  const { run, attended, machine } = visit;
   return {
     role: attended.role,
-    run: run.need.id,
-    machine: run.machine.id,
-    pallet: run.planned.pallet,
+    run: run?.need.id ?? null,
+    machine: machine.id,
+    pallet: run?.planned.pallet ?? null,
     start: attended.start,
     end: attended.end,
     latest,
-    say: sayOf(visit),
+    say: visit.run === null ? sayOfCare(visit.care) : sayOf(visit),
   };
 }
 
-function sayOf({ run, attended }: Visit): string {
+/** `Replace EM16 and DR08`, `Dress CB91, replace EM10`. */
+function sayOfCare({ acts }: ToolCare): string {
+  const of = (act: 'dress' | 'replace') => [...new Set(acts.filter((one) => one.act === act).map(({ tool }) => tool))];
+  const [dressed, replaced] = [of('dress'), of('replace')];
+  const parts = [
+    ...(dressed.length > 0 ? [`dress ${listOf(dressed)}`] : []),
+    ...(replaced.length > 0 ? [`replace ${listOf(replaced)}`] : []),
+  ];
+  const say = parts.join(', ');
+  return say.charAt(0).toUpperCase() + say.slice(1);
+}
+
+function listOf(names: readonly string[]): string {
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+}
+
+function sayOf({ run, attended }: RunVisit): string {
   const work = operationName(run.need);
   const parts = countText(run.need.parts, 'part');
   const pallet = run.planned.pallet;
@@ -61,7 +77,7 @@ function sayOf({ run, attended }: Visit): string {
       return pallet === null ? `Unload ${work} (${parts})` : `Unload ${pallet} with ${work} (${parts})`;
     case 'check':
       return `Check first piece of ${work}`;
-    case 'work':
+    default:
       return `Work on ${work} (${parts})`;
   }
 }

@@ -22,7 +22,7 @@ export interface RunSpans {
 }
 
 export interface Attended extends Interval {
-  readonly role: AttendanceRole;
+  readonly role: AttendanceRole | 'care';
   readonly person: string;
 }
 

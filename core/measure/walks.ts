@@ -3,7 +3,7 @@ import type { AttendanceRole, Machine, Shop } from '../shop';
 /** Where people stand, and how long they walk from one such spot to another. */
 export interface Walks {
   /** The spot of an attendance: the cell's for loading and unloading in a cell, else the machine's. */
-  spotOf(machine: Machine, role: AttendanceRole): string;
+  spotOf(machine: Machine, role: AttendanceRole | 'care'): string;
   /** Minutes; 0 on one spot. */
   between(from: string, to: string): number;
 }

@@ -1,8 +1,9 @@
 import { referee } from '../referee';
 import type { Plan, PlannedRun, Shop } from '../shop';
+import { type Interval, tonightOf } from '../time';
 import type { NightOptions } from './outcome';
 import { NightStudy } from './outcomes';
-import { queuesOf } from './queue';
+import { queuesOf, stretchesIn } from './queue';
 
 /** One plan and the shop it is for. */
 export interface Candidate {
@@ -18,17 +19,46 @@ export interface NightComparison {
   readonly halfWidth: number;
 }
 
-/** Plays the same nights with both plans: each run and tool has the same luck in both. */
+/**
+ * Plays the same nights with both plans: each run and tool has the same luck in both. What is looked at is the first
+ * plan's tonight; where somebody is there meanwhile in the second, what is planned to be cut then is cut.
+ */
 export function compareNights(first: Candidate, second: Candidate, options: NightOptions): NightComparison {
-  const [a, b] = [first, second].map(({ shop, plan }) => {
-    const study = new NightStudy(shop, plan, options);
-    study.play(options.nights);
-    return study.nightHours;
-  }) as [Float64Array, Float64Array];
+  const whole = tonightOf(stretchesIn(first.shop, first.plan), first.plan.now);
+  if (whole === null) return { gain: 0, halfWidth: 0 };
+  const within = { start: Math.max(whole.start, first.plan.now), end: whole.end };
+  const [a, b] = [hoursWithin(first, within, options), hoursWithin(second, within, options)];
   const gains = a.map((hours, night) => b[night]! - hours);
   const gain = gains.reduce((sum, one) => sum + one, 0) / gains.length;
   const variance = gains.reduce((sum, one) => sum + (one - gain) ** 2, 0) / Math.max(1, gains.length - 1);
   return { gain, halfWidth: 1.96 * Math.sqrt(variance / gains.length) };
+}
+
+/** Good hours of each night within a time: unattended stretches as they are played, attended ones as planned. */
+function hoursWithin({ shop, plan }: Candidate, within: Interval, options: NightOptions): Float64Array {
+  const hours = new Float64Array(options.nights);
+  for (const { start, end, attended } of stretchesIn(shop, plan)) {
+    const stretch = { start: Math.max(start, within.start), end: Math.min(end, within.end) };
+    if (stretch.end <= stretch.start) continue;
+    if (attended) {
+      const planned = plannedHours(shop, plan, stretch);
+      for (let night = 0; night < hours.length; night++) hours[night]! += planned;
+      continue;
+    }
+    const study = new NightStudy(shop, plan, { ...options, stretch });
+    study.play(options.nights);
+    const { nightHours } = study;
+    for (let night = 0; night < hours.length; night++) hours[night]! += nightHours[night]!;
+  }
+  return hours;
+}
+
+function plannedHours(shop: Shop, plan: Plan, { start, end }: Interval): number {
+  const benches = new Set(shop.machines.filter(({ kind }) => kind === 'bench').map(({ id }) => id));
+  const minutes = plan.runs
+    .filter((run) => !benches.has(run.machine))
+    .reduce((sum, run) => sum + Math.max(0, Math.min(run.end, end) - Math.max(run.start, start)), 0);
+  return minutes / 60;
 }
 
 /** Two neighbours of one machine's night in the other order. */

@@ -17,6 +17,7 @@ export { expectedInOrder, orderByOdds, type UncertainRun } from './odds';
 export * from './outcome';
 export { NightStudy } from './outcomes';
 export { type Preset, type Presets, toolsToPreset } from './presets';
+export * from './purchases';
 
 /**
  * Simulates nights of a plan and says what they make of it. The plan must be legal for the shop. The same shop, plan,

@@ -9,6 +9,8 @@ export const CUTTING_EVERY = 15;
 export interface NightOptions {
   readonly nights: number;
   readonly seed: number;
+  /** Another unattended stretch to look at than tonight's. */
+  readonly stretch?: Interval;
 }
 
 /**
@@ -16,7 +18,9 @@ export interface NightOptions {
  * machine hours; hours *to expect* are those of runs that come to something, so neither a run that stopped its machine
  * nor one whose pallet was lost counts.
  */
-export interface NightOutcome extends NightOptions {
+export interface NightOutcome {
+  readonly nights: number;
+  readonly seed: number;
   /** Null where somebody is always there: then there is nothing to simulate, and everything else is 0 or empty. */
   readonly stretch: Interval | null;
   readonly loaded: number;

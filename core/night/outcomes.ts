@@ -84,7 +84,8 @@ export class NightStudy {
     const expected = mean(hours);
     const runs = machines.flatMap((tally) => tally.runs(nights));
     return {
-      ...options,
+      nights: options.nights,
+      seed: options.seed,
       stretch,
       loaded: machines.reduce((sum, tally) => sum + tally.loaded, 0) / 60,
       expected,

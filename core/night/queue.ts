@@ -10,7 +10,7 @@ import {
   type Tool,
   toolNeeds,
 } from '../shop';
-import { expandHours, type Interval, type Minute, stretchesOf, tonightOf } from '../time';
+import { expandHours, type Interval, type Minute, type Stretch, stretchesOf, tonightOf } from '../time';
 import { keyOf } from './draws';
 
 /** One run that cuts in the stretch. */
@@ -52,11 +52,16 @@ export interface NightQueues {
   readonly machines: readonly MachineQueue[];
 }
 
-/** The queues that a plan leaves its machines for tonight's unattended stretch. */
-export function queuesOf(shop: Shop, plan: Plan): NightQueues {
+/** Attended and unattended stretches from the day before the plan's origin to its horizon. */
+export function stretchesIn(shop: Shop, plan: Plan): Stretch[] {
   const within = { start: -1440, end: plan.horizon };
   const present = shop.people.flatMap((p) => expandHours(plan.clock, within, p.hours, p.exceptions));
-  const tonight = tonightOf(stretchesOf(present, within), plan.now);
+  return stretchesOf(present, within);
+}
+
+/** The queues that a plan leaves its machines for tonight's unattended stretch, or for another one. */
+export function queuesOf(shop: Shop, plan: Plan, stretchGiven?: Interval): NightQueues {
+  const tonight = stretchGiven ?? tonightOf(stretchesIn(shop, plan), plan.now);
   if (tonight === null) return { stretch: null, machines: [] };
   const stretch = { start: Math.max(tonight.start, plan.now), end: tonight.end };
   const needs = new Map(runsOf(shop).map((need) => [need.id, need]));

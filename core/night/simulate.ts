@@ -66,8 +66,8 @@ export class NightSimulator {
   private readonly shared: readonly { readonly key: number; readonly chance: number }[];
   private readonly sharedAt: Float64Array;
 
-  constructor(shop: Shop, plan: Plan, { seed }: Pick<NightOptions, 'seed'>) {
-    this.queues = queuesOf(shop, plan);
+  constructor(shop: Shop, plan: Plan, { seed, stretch: given }: Pick<NightOptions, 'seed' | 'stretch'>) {
+    this.queues = queuesOf(shop, plan, given);
     this.draws = new Draws(seed);
     this.shared = shop.night.shared.map(({ name, chance }) => ({ key: keyOf(name), chance }));
     this.sharedAt = new Float64Array(this.shared.length);

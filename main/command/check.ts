@@ -1,8 +1,7 @@
 import { referee } from '../../core/referee';
-import type { Plan, Shop } from '../../core/shop';
-import { localAt } from '../../core/time';
 import type { Command } from './command';
-import { demoShopOf, readPlanFile, readShopFile } from './files';
+import { readPlanFile } from './files';
+import { shopFor } from './shop-for-plan';
 import { DONE, NO_PLAN } from './terminal';
 
 export const check: Command = {
@@ -24,8 +23,3 @@ export const check: Command = {
     return verdict.legal ? DONE : NO_PLAN;
   },
 };
-
-/** For `demo` the demo shop of the plan's own week. */
-async function shopFor(file: string, plan: Plan): Promise<Shop> {
-  return file === 'demo' ? demoShopOf(localAt(plan.clock, plan.now)) : readShopFile(file);
-}

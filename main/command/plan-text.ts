@@ -25,7 +25,7 @@ function numbers(shop: Shop, plan: Plan, { tonight, late, rounds }: PlanReport):
   const least = bound === null ? '' : `, no plan is below ${bound.lateness.toFixed(1)}`;
   const night = tonight === null ? 'somebody is always there' : between(plan, tonight.start, tonight.end);
   return [
-    ['Tonight', `${cost.tonight.toFixed(1)} h cut unattended${most} (${night})`],
+    ['Tonight', `${cost.tonight.toFixed(1)} h to expect${most}, ${cost.loaded.toFixed(1)} h loaded (${night})`],
     ['Late', `${late.length} of ${shop.jobs.length} jobs (${cost.lateness.toFixed(1)} weighted hours${least})`],
     ['Rounds', `${rounds.length}`],
     ['Morning', `${cost.morning} ${cost.morning === 1 ? 'machine' : 'machines'} still cutting when people come in`],

@@ -4,13 +4,14 @@ import { check } from './check';
 import type { Command } from './command';
 import { jobshop } from './jobshop';
 import { columns } from './layout';
+import { night } from './night';
 import { plan } from './plan';
 import { schema } from './schema';
 import { serve } from './serve';
 import { exportShop, importShop } from './stored-shop';
 import { BAD_INPUT, DONE, type ExitCode, NO_PLAN, type Terminal } from './terminal';
 
-const COMMANDS: readonly Command[] = [plan, check, jobshop, schema, serve, exportShop, importShop];
+const COMMANDS: readonly Command[] = [plan, check, night, jobshop, schema, serve, exportShop, importShop];
 
 /** Runs one command line and gives its exit code: 0 done, 1 no legal plan, 2 bad input. Never throws. */
 export async function runCommand(args: readonly string[], terminal: Terminal): Promise<ExitCode> {

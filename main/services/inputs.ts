@@ -1,8 +1,10 @@
 import { z } from 'zod';
 import type { CallName, Sent } from '../../core/contract';
 import { shopSchema, type TableName, tableSchemas } from '../../core/shop';
+import { isLocalTime } from '../../core/time';
 import { seatSchema } from '../store';
 
+const planId = z.number().int('must be a whole number');
 const nothing = z.null('takes nothing (null)');
 const table = z.enum(Object.keys(tableSchemas) as TableName[], 'must be the name of a table of the shop');
 
@@ -30,7 +32,13 @@ export const inputs = {
   'plan.stop': nothing,
   'plan.latest': nothing,
   'plan.list': nothing,
-  'plan.read': z.object({ id: z.number().int('must be a whole number') }),
+  'plan.read': z.object({ id: planId }),
+  'plan.release': z.object({ id: planId, checked: z.array(z.string()) }),
+  'tonight.read': z.object({ id: planId }),
+  'tonight.buy': z.object({
+    id: planId,
+    visitAt: z.string().refine(isLocalTime, 'must be a date and time such as 2026-11-27T02:00').nullable(),
+  }),
   'seat.read': nothing,
   'seat.put': seatSchema,
 } satisfies { readonly [K in CallName]: z.ZodType<Sent<K>> };

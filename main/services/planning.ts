@@ -24,13 +24,13 @@ export interface Planning {
 export function planningWith(store: Store, solver: Solver, present: Present, tell: Tell): Planning {
   let busy = false;
 
-  async function solve(stored: StoredShop, job: PlanningJob): Promise<void> {
+  async function solve(stored: StoredShop, job: PlanningJob, released: Plan | undefined): Promise<void> {
     try {
       const plan = await solver.solve(job, {
         progress: (progress) => tell('plan.progress', progress),
         lost: (say) => console.error(say),
       });
-      refuseIllegal(stored.shop, plan);
+      refuseIllegal(stored.shop, plan, released);
       const id = await store.addPlan(plan, stored, present(stored.shop.zone));
       busy = false;
       tell('plan.done', { id });
@@ -52,7 +52,18 @@ export function planningWith(store: Store, solver: Solver, present: Present, tel
         if (errors.length > 0) throw new Refusal(errors);
         // Only a place to begin from: a damaged one is no reason not to plan.
         const previous = await store.readPlan('latest').catch(() => null);
-        void solve(stored, { shop: stored.shop, at, ...wish, previous: previous?.plan ?? null });
+        const released = await store.readPlan('released').catch(() => null);
+        void solve(
+          stored,
+          {
+            shop: stored.shop,
+            at,
+            ...wish,
+            previous: previous?.plan ?? null,
+            ...(released === null ? {} : { released: released.plan }),
+          },
+          released?.plan,
+        );
       } catch (error) {
         busy = false;
         throw error;
@@ -66,8 +77,8 @@ export function planningWith(store: Store, solver: Solver, present: Present, tel
 }
 
 /** A plan that breaks a rule never leaves here: it is a defect of the engine, not of the shop. */
-function refuseIllegal(shop: Shop, plan: Plan): void {
-  const { legal, breaches } = referee(shop, plan);
+function refuseIllegal(shop: Shop, plan: Plan, released: Plan | undefined): void {
+  const { legal, breaches } = referee(shop, plan, released);
   if (legal) return;
   throw refusal(
     'illegal-plan',

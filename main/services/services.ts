@@ -4,11 +4,12 @@ import { reportOn } from '../../core/explain';
 import { demoShop, emptyShop, type Fault, faultsOf } from '../../core/shop';
 import { ownZone, type Present } from '../clock';
 import { messageOf, Refusal, refusal } from '../refusal';
-import type { Solver } from '../solver';
+import type { Nights, Solver } from '../solver';
 import type { Store, StoredPlan, StoredShop } from '../store';
 import { inputs } from './inputs';
 import { planningWith } from './planning';
 import { withoutRow, withRow } from './shop-edits';
+import { tonightWith } from './tonight';
 
 export type Listener = <K extends EventName>(name: K, event: Events[K]) => void;
 
@@ -21,13 +22,19 @@ export interface Services {
 
 type Handlers = { readonly [K in CallName]: (sent: Sent<K>) => Promise<Returned<K>> };
 
-export function createServices(store: Store, solver: Solver, present: Present): Services {
+export function createServices(store: Store, solver: Solver, nights: Nights, present: Present): Services {
   const listeners = new Set<Listener>();
   const tell: Listener = (name, event) => {
     for (const listener of listeners) listener(name, event);
   };
   const planning = planningWith(store, solver, present, tell);
   const views = planViews(store);
+  const tonight = tonightWith(nights, tell);
+  const viewOfPlan = async (id: number): Promise<PlanView> => {
+    const view = await views.read(id);
+    if (view === null) throw refusal('no-such-plan', `There is no plan ${id}; choose one of the list.`);
+    return view;
+  };
 
   const shopView = ({ shop, revision }: StoredShop): ShopView => {
     const now = present(shop.zone);
@@ -73,10 +80,16 @@ export function createServices(store: Store, solver: Solver, present: Present): 
     },
     'plan.latest': () => views.read('latest'),
     'plan.list': () => store.listPlans(),
-    'plan.read': async ({ id }) => {
-      const view = await views.read(id);
-      if (view === null) throw refusal('no-such-plan', `There is no plan ${id}; choose one of the list.`);
-      return view;
+    'plan.read': ({ id }) => viewOfPlan(id),
+    'plan.release': async ({ id, checked }) => {
+      const { shop } = await viewOfPlan(id);
+      await store.releasePlan(id, { at: present(shop.zone), checked });
+      return viewOfPlan(id);
+    },
+    'tonight.read': async ({ id }) => tonight.read(await viewOfPlan(id)),
+    'tonight.buy': async ({ id, visitAt }) => {
+      tonight.buy(await viewOfPlan(id), visitAt);
+      return null;
     },
     'seat.read': () => store.readSeat(),
     'seat.put': async (seat) => {
@@ -129,19 +142,19 @@ function faultsIn(error: unknown): readonly Fault[] {
 
 /** Stored plans with their reports. The last one is kept, because several screens ask for it after each change. */
 function planViews(store: Store): { read(which: number | 'latest'): Promise<PlanView | null> } {
-  let last: Omit<PlanView, 'outdated'> | null = null;
+  let last: Omit<PlanView, 'outdated' | 'released'> | null = null;
   return {
     async read(which) {
       const stored = await store.readPlan(which);
       if (stored === null) return null;
       const { revision } = await store.readShop();
       if (last?.id !== stored.id || last.made !== stored.made) last = viewOf(stored);
-      return { ...last, outdated: stored.revision !== revision };
+      return { ...last, outdated: stored.revision !== revision, released: stored.released };
     },
   };
 }
 
-function viewOf({ id, made, plan, shop }: StoredPlan): Omit<PlanView, 'outdated'> {
+function viewOf({ id, made, plan, shop }: StoredPlan): Omit<PlanView, 'outdated' | 'released'> {
   return { id, made, plan, shop, report: reportOn(shop, plan) };
 }
 

@@ -1,2 +1,4 @@
 export type { PlanningJob } from './messages';
+export type { BuyJob, NightJob, NightStudied } from './night-messages';
+export { createNights, type Nights, nightsBeside } from './nights';
 export { createSolver, MOST_WORKERS, type Solver, workerBeside } from './solver';

@@ -48,7 +48,8 @@ export class Thread {
   }
 }
 
-function startWorker(url: URL): Worker {
+/** A thread of this program, in a bundle or from source. */
+export function startWorker(url: URL): Worker {
   if (!url.pathname.endsWith('.ts')) return new Worker(url, { resourceLimits });
   // A worker does not inherit the hooks that read TypeScript, so from source it registers them itself.
   const boot = `import('tsx/esm/api').then((tsx) => { tsx.register(); return import(${JSON.stringify(url.href)}); });`;

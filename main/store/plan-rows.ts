@@ -1,6 +1,6 @@
 import type { Knex } from 'knex';
 import { z } from 'zod';
-import type { PlanSummary } from '../../core/contract';
+import type { PlanSummary, Release } from '../../core/contract';
 import { type Plan, planSchema, type Shop, shopSchema } from '../../core/shop';
 import { readBody } from './bodies';
 
@@ -11,6 +11,7 @@ export interface StoredPlan {
   readonly revision: number;
   readonly plan: Plan;
   readonly shop: Shop;
+  readonly released: Release | null;
 }
 
 interface PlanRow {
@@ -19,7 +20,10 @@ interface PlanRow {
   readonly revision: number;
   readonly body: string;
   readonly snapshot: string;
+  readonly released: string | null;
 }
+
+const releaseSchema = z.object({ at: z.string(), checked: z.array(z.string()) });
 
 export async function addPlan(db: Knex, plan: Plan, shop: Shop, revision: number, made: string): Promise<number> {
   await db('snapshots')
@@ -31,13 +35,34 @@ export async function addPlan(db: Knex, plan: Plan, shop: Shop, revision: number
   return z.object({ id: z.number() }).parse(added).id;
 }
 
-/** The plan of that number, the newest one for `latest`, or null if there is none. */
-export async function readPlan(db: Knex, which: number | 'latest', backups: string): Promise<StoredPlan | null> {
+/** Releases a plan, once more if it was before. */
+export async function releasePlan(db: Knex, id: number, release: Release): Promise<void> {
+  await db('releases')
+    .insert({ plan: id, body: JSON.stringify(release) })
+    .onConflict('plan')
+    .merge();
+}
+
+/** The plan of that number, the newest one for `latest`, the newest released one, or null if there is none. */
+export async function readPlan(
+  db: Knex,
+  which: number | 'latest' | 'released',
+  backups: string,
+): Promise<StoredPlan | null> {
   const query = db('plans')
     .join('snapshots', 'snapshots.revision', 'plans.revision')
-    .select('plans.id', 'plans.made', 'plans.revision', 'plans.body', 'snapshots.body as snapshot')
+    .leftJoin('releases', 'releases.plan', 'plans.id')
+    .select(
+      'plans.id',
+      'plans.made',
+      'plans.revision',
+      'plans.body',
+      'snapshots.body as snapshot',
+      'releases.body as released',
+    )
     .orderBy('plans.id', 'desc');
-  if (which !== 'latest') query.where('plans.id', which);
+  if (which === 'released') query.whereNotNull('releases.plan');
+  else if (which !== 'latest') query.where('plans.id', which);
   const row = await query.first<PlanRow | undefined>();
   if (row === undefined) return null;
   return {
@@ -46,6 +71,8 @@ export async function readPlan(db: Knex, which: number | 'latest', backups: stri
     revision: row.revision,
     plan: readBody(row.body, planSchema, `plan ${row.id}`, backups),
     shop: readBody(row.snapshot, shopSchema, `the shop of plan ${row.id}`, backups),
+    released:
+      row.released === null ? null : readBody(row.released, releaseSchema, `the release of plan ${row.id}`, backups),
   };
 }
 
@@ -63,6 +90,7 @@ export async function listPlans(db: Knex, backups: string): Promise<PlanSummary[
 
 /** Plans of a shop that is no longer here would only mislead. */
 export async function dropPlans(db: Knex): Promise<void> {
+  await db('releases').delete();
   await db('plans').delete();
   await db('snapshots').delete();
 }

@@ -1,13 +1,13 @@
 import { dirname } from 'node:path';
 import type { Knex } from 'knex';
 import { z } from 'zod';
-import type { PlanSummary, SeatSettings } from '../../core/contract';
+import type { PlanSummary, Release, SeatSettings } from '../../core/contract';
 import type { Plan, Shop } from '../../core/shop';
 import { Refusal, refusal } from '../refusal';
 import { backupsOf } from './backups';
 import { readBody } from './bodies';
 import { damaged, openDatabase } from './open';
-import { addPlan, dropPlans, listPlans, readPlan, type StoredPlan } from './plan-rows';
+import { addPlan, dropPlans, listPlans, readPlan, releasePlan, type StoredPlan } from './plan-rows';
 import { readShop, type StoredShop, writeShop } from './shop-rows';
 import { writeQueue } from './write-queue';
 
@@ -27,7 +27,8 @@ export interface Store {
   /** Another shop in place of this one and its plans; a dated backup is made first. */
   replaceShop(shop: Shop, why: 'import' | 'reset'): Promise<StoredShop>;
   addPlan(plan: Plan, of: StoredShop, made: string): Promise<number>;
-  readPlan(which: number | 'latest'): Promise<StoredPlan | null>;
+  readPlan(which: number | 'latest' | 'released'): Promise<StoredPlan | null>;
+  releasePlan(id: number, release: Release): Promise<void>;
   listPlans(): Promise<PlanSummary[]>;
   readSeat(): Promise<SeatSettings>;
   writeSeat(seat: SeatSettings): Promise<void>;
@@ -82,6 +83,7 @@ export async function openStore(file: string, first: () => Shop, now: () => stri
         }),
       ),
     addPlan: (plan, of, made) => inTransaction((trx) => addPlan(trx, plan, of.shop, of.revision, made)),
+    releasePlan: (id, release) => inTransaction((trx) => releasePlan(trx, id, release)),
     readPlan: (which) => guarded(() => readPlan(db, which, backups.folder)),
     listPlans: () => guarded(() => listPlans(db, backups.folder)),
     readSeat: () =>

@@ -18,6 +18,7 @@ import {
   UndoStrip,
   useArrival,
 } from '../tables';
+import { TonightScreen, type TonightStore } from '../tonight';
 import css from './app.module.css';
 import type { ConnectionStore } from './connection';
 import { Navigation } from './navigation';
@@ -29,6 +30,7 @@ export interface Stores {
   readonly connection: ConnectionStore;
   readonly shop: ShopStore;
   readonly plan: PlanStore;
+  readonly tonight: TonightStore;
   readonly seat: SeatStore;
 }
 
@@ -114,6 +116,8 @@ function Screen({ screen, stores, onShowFault }: ScreenProps): ReactNode {
   switch (screen) {
     case 'plan':
       return shopView !== null && <PlanScreen planStore={stores.plan} shopView={shopView} onShowFault={onShowFault} />;
+    case 'tonight':
+      return <TonightScreen planStore={stores.plan} tonightStore={stores.tonight} />;
     case 'shifts':
       return <ShiftsScreen planStore={stores.plan} />;
     case 'jobs':

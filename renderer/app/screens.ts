@@ -4,6 +4,7 @@ import type { KeyedFault } from '../tables';
 /** The screens in the order of the navigation; Alt and the number goes there. */
 export const SCREENS = [
   { id: 'plan', name: 'Plan' },
+  { id: 'tonight', name: 'Tonight' },
   { id: 'shifts', name: 'Shifts' },
   { id: 'jobs', name: 'Jobs' },
   { id: 'machines', name: 'Machines' },

@@ -1,6 +1,7 @@
 import { createPlanStore } from '../plan';
 import { createSeatStore } from '../settings';
 import { createShopStore } from '../tables';
+import { createTonightStore } from '../tonight';
 import type { Stores } from './app';
 import type { Carried } from './socket-api';
 
@@ -8,6 +9,7 @@ import type { Carried } from './socket-api';
 export function createStores({ api, connection }: Carried): Stores {
   const shop = createShopStore(api);
   const plan = createPlanStore(api);
+  const tonight = createTonightStore(api, plan);
   const seat = createSeatStore(api);
   // The plan's screen shows the seconds too.
   seat.subscribe(({ settings }) => plan.setState({ seconds: settings.planSeconds }));
@@ -19,5 +21,5 @@ export function createStores({ api, connection }: Carried): Stores {
   });
   void shop.read();
   void seat.read();
-  return { api, connection, shop, plan, seat };
+  return { api, connection, shop, plan, tonight, seat };
 }

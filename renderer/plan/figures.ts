@@ -16,9 +16,10 @@ export function figuresOf(view: PlanView): Figure[] {
 }
 
 function tonight({ plan, report }: PlanView): Figure {
-  const label = 'Tonight, cut unattended';
+  const label = 'To expect tonight';
   if (report.tonight === null) return { label, value: 'none', note: 'somebody is always here', bad: false };
-  const note = plan.bound === null ? 'no bound known' : `of at most ${plan.bound.tonight.toFixed(1)} h`;
+  const most = plan.bound === null ? '' : `, at most ${plan.bound.tonight.toFixed(1)} h`;
+  const note = `${plan.cost.loaded.toFixed(1)} h loaded${most}`;
   return { label, value: `${plan.cost.tonight.toFixed(1)} h`, note, bad: false };
 }
 

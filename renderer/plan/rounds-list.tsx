@@ -45,11 +45,12 @@ function RoundItem(props: RoundsProps & { readonly round: Round; readonly next: 
       </header>
       <ol>
         {round.stops.map((stop) => (
-          <li key={`${stop.role} ${stop.run}`}>
+          <li key={`${stop.role} ${stop.run ?? stop.machine} ${stop.start}`}>
             <button
               type="button"
-              aria-pressed={selection?.kind === 'run' && selection.run === stop.run}
-              onClick={() => onSelect({ kind: 'run', run: stop.run })}
+              disabled={stop.run === null}
+              aria-pressed={stop.run !== null && selection?.kind === 'run' && selection.run === stop.run}
+              onClick={() => stop.run !== null && onSelect({ kind: 'run', run: stop.run })}
             >
               <span className={styles.time}>{clockText(clock, stop.start)}</span>
               <span className={styles.what}>

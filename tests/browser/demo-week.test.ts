@@ -47,7 +47,7 @@ describe('the demo week in a browser', () => {
       expect(painted.grind).toBeGreaterThan(500);
     }
 
-    const [tonight = '', bound = ''] = await figure(page, 'Tonight, cut unattended');
+    const [tonight = '', bound = ''] = await figure(page, 'To expect tonight');
     expect(tonight).toMatch(/^\d+\.\d h$/);
     expect(bound).toMatch(/^of at most \d+\.\d h$/);
     const most = Number(/[\d.]+/.exec(bound)?.[0]);

@@ -3,6 +3,7 @@ import { onTestFinished } from 'vitest';
 import type { CallName, EventName, Events, Reply, Returned, Sent } from '../../core/contract';
 import type { Fault, Shop } from '../../core/shop';
 import { createServices, type Services } from '../../main/services';
+import { createNights } from '../../main/solver';
 import { openStore, type Store } from '../../main/store';
 import { type FakeSolver, fakeSolver } from './fake-solver';
 import { smallShop } from './small-shop';
@@ -28,7 +29,9 @@ export async function benchWith(shop: Shop = smallShop()): Promise<Bench> {
   const store = await openStore(join(folder, 'shop.sqlite'), () => shop, present);
   onTestFinished(() => store.close());
   const solver = fakeSolver();
-  const services = createServices(store, solver, present);
+  const nights = createNights(new URL('../../main/solver/night-worker.ts', import.meta.url));
+  onTestFinished(() => nights.close());
+  const services = createServices(store, solver, nights, present);
   return {
     folder,
     store,

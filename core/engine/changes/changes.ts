@@ -38,7 +38,7 @@ export class Changes {
     const night = new NightChanges(view);
     const hands = new HandChanges(view, new Settler(problem, board.slots, board.schedule, pricer));
     const care = new CareChanges(view);
-    const forTools = problem.tools === null ? 0 : 6;
+    const forTools = problem.tools === null ? 0 : 10;
     const forOdds = problem.block.some((odds) => odds > 0) ? 3 : 0;
     this.kinds = [
       [forTools, () => care.rethink()],

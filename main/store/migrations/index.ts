@@ -1,5 +1,6 @@
 import type { Knex } from 'knex';
 import * as m0001 from './0001-shop-plans-seat';
+import * as m0002 from './0002-released-plans';
 
 interface Migration {
   readonly name: string;
@@ -7,7 +8,10 @@ interface Migration {
 }
 
 /** In order, never changed once released: number n brings the file to version n. */
-const MIGRATIONS: readonly Migration[] = [{ name: '0001-shop-plans-seat', up: m0001.up }];
+const MIGRATIONS: readonly Migration[] = [
+  { name: '0001-shop-plans-seat', up: m0001.up },
+  { name: '0002-released-plans', up: m0002.up },
+];
 
 /** The version of a shop's file that this program writes. */
 export const STORE_VERSION = MIGRATIONS.length;

@@ -20,10 +20,10 @@ function planFile(text: string): string {
 
 describe('plan', () => {
   it('prints the numbers first, then runs by machine, rounds, what stands and what is late', async () => {
-    const { code, out, err } = await command('plan', 'demo', '--at', '2026-11-30T13:00', '--seconds', '0.1');
+    const { code, out, err } = await command('plan', 'demo', '--at', '2026-11-30T13:00', '--steps', '3000');
     expect([code, err]).toEqual([0, '']);
     expect(out).toMatch(
-      /^Demo shop: plan as of Mon 30 Nov, 13:00\n\n {2}Tonight +\d+\.\d h cut unattended of at most \d+/,
+      /^Demo shop: plan as of Mon 30 Nov, 13:00\n\n {2}Tonight +\d+\.\d h to expect of at most \d+\.\d h, \d+\.\d h loaded/,
     );
     const sections = out.split('\n\n').map((section) => section.split('\n')[0]);
     expect(sections.slice(2)).toEqual([

@@ -267,6 +267,7 @@ export function planView(changes: Partial<PlanView> = {}): PlanView {
     made: '2026-11-25T13:30',
     shop,
     outdated: false,
+    released: null,
     plan: {
       format: 'nightload-plan',
       version: 1,

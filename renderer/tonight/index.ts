@@ -1,0 +1,2 @@
+export { TonightScreen } from './tonight-screen';
+export { createTonightStore, type TonightStore } from './tonight-store';
