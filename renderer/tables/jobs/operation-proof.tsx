@@ -40,7 +40,7 @@ function Uncounted({ operation, at, path }: ProofProps): ReactNode {
   const undo = `Operation ${operation.id} now has to be proven.`;
   return (
     <>
-      <p className={css.none}>No count is kept; it is taken as proven.</p>
+      <p className={css.none}>It is taken as proven.</p>
       <Follows>{aloneText(shop, operation)}</Follows>
       <Button
         rank="quiet"

@@ -36,7 +36,7 @@ export function Magazine({ machine }: { machine: Machine }): ReactNode {
             : 'Empty: every tool an operation calls for has to be put in first.'}
         </p>
       ) : (
-        <Figures label={`Magazine of ${machine.id}`} widths={[200, 150, 44, 196, 28]}>
+        <Figures label={`Magazine of ${machine.id}`} widths={[216, 150, 44, 200, 28]}>
           <thead>
             <tr>
               <Head say="Tool" />

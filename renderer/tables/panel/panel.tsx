@@ -16,19 +16,23 @@ export function Line({ children }: { children: ReactNode }): ReactNode {
   return <div className={css.line}>{children}</div>;
 }
 
+/** Pixels between two columns, as in the style sheet. */
+const COLUMN_GAP = 8;
+
 /** A small table of values: heads with their units, then the rows. */
 export function Figures(props: {
   readonly label: string;
-  /** Widths of its columns in pixels; null takes what is left. */
-  readonly widths: readonly (number | null)[];
+  /** Widths of its columns in pixels; what is longer is cut off with an ellipsis. */
+  readonly widths: readonly number[];
   readonly children: ReactNode;
 }): ReactNode {
+  const width = props.widths.reduce((sum, column) => sum + column + COLUMN_GAP, COLUMN_GAP);
   return (
-    <table className={css.figures} aria-label={props.label} onKeyDown={moveBetweenRows}>
+    <table className={css.figures} style={{ width }} aria-label={props.label} onKeyDown={moveBetweenRows}>
       <colgroup>
         {props.widths.map((width, at) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a column is told by its place
-          <col key={at} style={width === null ? undefined : { width }} />
+          <col key={at} style={{ width }} />
         ))}
       </colgroup>
       {props.children}

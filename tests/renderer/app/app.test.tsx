@@ -26,14 +26,14 @@ describe('the window', () => {
     expect(screen.getByText('Test shop')).toBeTruthy();
     expect(screen.getByText('Wed 25 Nov 13:00')).toBeTruthy();
     const names = screen.getAllByRole('link').map((link) => link.textContent);
-    expect(names).toEqual(['Plan', 'Shifts', 'Jobs', 'Machines', 'Pallets', 'Tools', 'People', 'Shop']);
+    expect(names).toEqual(['Plan', 'Tonight', 'Shifts', 'Jobs', 'Machines', 'Pallets', 'Tools', 'People', 'Shop']);
   });
 
   it('goes to a screen by link and by Alt and its number, and marks it', async () => {
     const { user } = await open();
     await user.click(screen.getByRole('link', { name: 'Jobs' }));
     await goesTo('Jobs');
-    await user.keyboard('{Alt>}[Digit4]{/Alt}');
+    await user.keyboard('{Alt>}[Digit5]{/Alt}');
     await goesTo('Machines');
     expect(screen.getByRole('link', { name: 'Machines' }).getAttribute('aria-current')).toBe('page');
   });

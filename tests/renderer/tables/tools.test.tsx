@@ -57,7 +57,7 @@ describe('tools', () => {
     const { user } = await openTable(<ToolsScreen />);
     expect(screen.getByText('1 op, 1 machine')).toBeTruthy();
     await user.click(screen.getByRole('button', { name: 'Details of EM10' }));
-    const used = screen.getByRole('region', { name: 'Where used' }).textContent?.replace(/\u00a0/g, ' ');
+    const used = screen.getByRole('region', { name: 'Where used' }).textContent;
     expect(used).toContain('Called for by J-1/10 (40 min).');
     expect(used).toContain('Held by M1 (2 tools).');
   });
