@@ -124,7 +124,8 @@ function queuedRun(
   const cut = planned.end - from - need.repeats;
   // One planned to follow at once may follow sooner, if it is loaded; any other waits for what it was planned to wait for.
   const follows = previous !== undefined && previous.end >= planned.start;
-  const loaded = planned.load?.end ?? (isLoaded ? stretch.start : planned.start);
+  const isReady = isLoaded || (need.operation.load === 0 && need.step === 0 && need.job.release === null);
+  const loaded = planned.load?.end ?? (isReady ? stretch.start : planned.start);
   return {
     run: planned.run,
     key: keyOf(planned.run),
