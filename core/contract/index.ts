@@ -39,7 +39,7 @@ export interface PlanSummary {
 }
 
 /** Everything of the shop that is not one of its tables. */
-export type ShopSettings = Pick<Shop, 'name' | 'zone' | 'horizonDays' | 'planFrom' | 'weights' | 'walking'>;
+export type ShopSettings = Pick<Shop, 'name' | 'zone' | 'horizonDays' | 'planFrom' | 'weights' | 'walking' | 'night'>;
 
 /** Choices of this seat, not of the shop. */
 export interface SeatSettings {

@@ -7,4 +7,5 @@ export * from './proof';
 export * from './repeats';
 export * from './runs';
 export * from './schema';
+export * from './taylor';
 export * from './tools';

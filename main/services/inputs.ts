@@ -20,6 +20,7 @@ export const inputs = {
     planFrom: true,
     weights: true,
     walking: true,
+    night: true,
   }),
   'shop.import': z.object({ text: z.string() }),
   'shop.export': nothing,

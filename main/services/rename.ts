@@ -13,6 +13,10 @@ export function renamed(shop: Shop, table: TableName, from: string, to: string):
           machines: operation.machines.map((choice) => ({ ...choice, machine: swap(choice.machine) })),
         })),
         floor: shop.floor.map((entry) => ({ ...entry, machine: entry.machine === null ? null : swap(entry.machine) })),
+        night: {
+          ...shop.night,
+          shared: shop.night.shared.map((cause) => ({ ...cause, machines: cause.machines.map(swap) })),
+        },
       };
     case 'pallets':
       return {
@@ -37,6 +41,8 @@ export function renamed(shop: Shop, table: TableName, from: string, to: string):
         jobs: eachOperation(shop, (operation) => ({
           ...operation,
           tools: operation.tools.map((use) => ({ ...use, tool: swap(use.tool) })),
+          // A tool under another name is still the one the proof was earned with.
+          proof: operation.proof && { ...operation.proof, tools: operation.proof.tools?.map(swap) ?? null },
         })),
       };
     case 'jobs':

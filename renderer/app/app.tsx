@@ -14,6 +14,7 @@ import {
   PeopleScreen,
   ShopProvider,
   type ShopStore,
+  ToolsScreen,
   UndoStrip,
   useArrival,
 } from '../tables';
@@ -125,6 +126,8 @@ function Screen({ screen, stores, onShowFault }: ScreenProps): ReactNode {
       return <MachinesScreen />;
     case 'pallets':
       return <PalletsScreen />;
+    case 'tools':
+      return <ToolsScreen />;
     case 'people':
       return <PeopleScreen />;
     case 'shop':

@@ -9,6 +9,7 @@ export const SCREENS = [
   { id: 'jobs', name: 'Jobs' },
   { id: 'machines', name: 'Machines' },
   { id: 'pallets', name: 'Pallets' },
+  { id: 'tools', name: 'Tools' },
   { id: 'people', name: 'People' },
   { id: 'shop', name: 'Shop' },
 ] as const;
@@ -28,7 +29,7 @@ const SCREEN_OF_TABLE: Record<TableName, ScreenId> = {
   pallets: 'pallets',
   people: 'people',
   shifts: 'shop',
-  tools: 'shop',
+  tools: 'tools',
 };
 
 /** The screen on which the thing that `key` names is edited. */

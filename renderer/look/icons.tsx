@@ -19,3 +19,8 @@ export function DeleteIcon(): ReactNode {
 export function OpenIcon(): ReactNode {
   return <Icon path="M5.5 3l5 5-5 5" />;
 }
+
+/** A life that falls with the speed. */
+export function CurveIcon(): ReactNode {
+  return <Icon path="M2.5 2v11.5h11.5 M5 3c.6 4.8 3.2 7.4 8.5 8" />;
+}

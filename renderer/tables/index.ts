@@ -8,3 +8,4 @@ export * from './parse';
 export { PeopleScreen } from './people/people-screen';
 export { counted, Section, TableScreen } from './screen';
 export * from './store';
+export { ToolsScreen } from './tools/tools-screen';

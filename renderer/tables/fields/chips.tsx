@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import css from './fields.module.css';
+import { openOnArrow } from './open-on-arrow';
 
 interface ChipsProps {
   /** What is listed, for those who cannot see it. */
@@ -39,6 +40,7 @@ export function Chips(props: ChipsProps): ReactNode {
           title={addSay}
           data-at={at}
           value=""
+          onKeyDown={openOnArrow}
           onChange={(event) => onAdd(event.target.value)}
         >
           <option value="">+</option>

@@ -19,6 +19,8 @@ interface EditFieldProps<V> extends FieldProps<V> {
   readonly placeholder?: string;
   /** Width in characters, for fields that stand in a line of text. */
   readonly size?: number;
+  /** The record with this value, where more of it changes than the value. */
+  readonly change?: (record: unknown, value: V) => unknown;
 }
 
 /**
@@ -26,7 +28,7 @@ interface EditFieldProps<V> extends FieldProps<V> {
  * back to the value as it is. What is refused stays as typed, until mended or taken back.
  */
 export function EditField<V>(props: EditFieldProps<V>): ReactNode {
-  const { path, label, value, parse, show, suggest, align, placeholder, size } = props;
+  const { path, label, value, parse, show, suggest, align, placeholder, size, change } = props;
   const store = useShopStore();
   const key = keyOf(usePlace(), path);
   const place = usePlace();
@@ -46,7 +48,11 @@ export function EditField<V>(props: EditFieldProps<V>): ReactNode {
     } else if (show(parsed.value) === show(value)) revert();
     else {
       sent.current = text;
-      await store.edit(place, putting(path, parsed.value, text));
+      const edit = putting(path, parsed.value, text);
+      await store.edit(
+        place,
+        change === undefined ? edit : { ...edit, change: (record) => change(record, parsed.value) },
+      );
       sent.current = null;
       setDraft((now) => (now === text ? null : now));
     }

@@ -1,3 +1,4 @@
+export * from './add-choice';
 export * from './chips';
 export * from './choice-fields';
 export * from './edit-field';

@@ -1,18 +1,24 @@
 import type { ReactNode } from 'react';
 import {
   parseAmount,
+  parseChance,
   parseClockTime,
   parseId,
   parseLength,
+  parseMinutesList,
   parseMoment,
   parseOptionalId,
   parseOptionalMoment,
+  parseOptionalWhole,
+  parseShare,
   parseSomeLength,
   parseText,
   parseWhole,
   parseWords,
   showLength,
+  showMinutesList,
   showMoment,
+  showPercent,
   showWords,
 } from '../parse';
 import { usePlanMoment } from '../store';
@@ -20,8 +26,12 @@ import { EditField, type FieldProps } from './edit-field';
 
 const asIs = (text: string): string => text;
 
+interface Changing<V> {
+  readonly change?: (record: unknown, value: V) => unknown;
+}
+
 export function TextField(
-  props: FieldProps<string> & { suggest?: readonly string[]; placeholder?: string },
+  props: FieldProps<string> & Changing<string> & { suggest?: readonly string[]; placeholder?: string; size?: number },
 ): ReactNode {
   return <EditField {...props} parse={parseText} show={asIs} />;
 }
@@ -37,7 +47,10 @@ export function OptionalIdField(
   return <EditField {...props} parse={parseOptionalId} show={(id) => id ?? ''} />;
 }
 
-export function WholeField({ least = 0, ...props }: FieldProps<number> & { least?: number; size?: number }): ReactNode {
+export function WholeField({
+  least = 0,
+  ...props
+}: FieldProps<number> & Changing<number> & { least?: number; size?: number }): ReactNode {
   return <EditField {...props} align="end" parse={parseWhole(least)} show={String} />;
 }
 
@@ -48,6 +61,35 @@ export function AmountField(props: FieldProps<number> & { size?: number }): Reac
 /** Minutes, shown and typed as hours and minutes. */
 export function LengthField({ some, ...props }: FieldProps<number> & { some?: boolean; size?: number }): ReactNode {
   return <EditField {...props} align="end" parse={some ? parseSomeLength : parseLength} show={showLength} />;
+}
+
+/** Minutes, shown as minutes; hours and minutes may be typed. */
+export function MinutesField({
+  some,
+  ...props
+}: FieldProps<number> & Changing<number> & { some?: boolean; size?: number }): ReactNode {
+  return <EditField {...props} align="end" parse={some ? parseSomeLength : parseLength} show={String} />;
+}
+
+export function MinutesListField(props: FieldProps<readonly number[]> & { placeholder?: string }): ReactNode {
+  return <EditField {...props} parse={parseMinutesList} show={showMinutesList} />;
+}
+
+/** A whole number from 1 up, or nothing for no limit. */
+export function OptionalWholeField(
+  props: FieldProps<number | null> & { size?: number; placeholder?: string },
+): ReactNode {
+  return <EditField {...props} align="end" parse={parseOptionalWhole} show={(n) => (n === null ? '' : String(n))} />;
+}
+
+/** A share, shown and typed as percent from 0 to 100. */
+export function ShareField(props: FieldProps<number> & { size?: number }): ReactNode {
+  return <EditField {...props} align="end" parse={parseShare} show={showPercent} />;
+}
+
+/** A chance, shown and typed as percent below 100. */
+export function ChanceField(props: FieldProps<number> & { size?: number }): ReactNode {
+  return <EditField {...props} align="end" parse={parseChance} show={showPercent} />;
 }
 
 export function ClockTimeField({ inTable, ...props }: FieldProps<string> & { inTable?: boolean }): ReactNode {
@@ -65,6 +107,6 @@ export function OptionalMomentField(props: FieldProps<string | null> & { placeho
   return <EditField {...props} parse={parseOptionalMoment(near)} show={show} />;
 }
 
-export function WordsField(props: FieldProps<readonly string[]> & { placeholder?: string }): ReactNode {
+export function WordsField(props: FieldProps<readonly string[]> & { placeholder?: string; size?: number }): ReactNode {
   return <EditField {...props} parse={parseWords} show={showWords} />;
 }

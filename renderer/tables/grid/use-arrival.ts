@@ -12,9 +12,11 @@ export function useArrival(isHere: (key: string) => boolean): void {
   useEffect(() => {
     if (arrival === null || !here) return;
     const [table, id, ...path] = arrival.split('/');
-    // A field that is not on the screen is among the details of its row.
-    if (table !== 'settings' && path.length > 0 && fieldAt(arrival) === undefined)
-      store.setOpen(`${table}/${id}`, true);
+    // A field that is not on the screen is among the details of its row, or of a part of it.
+    if (table !== 'settings' && path.length > 0 && fieldAt(arrival) === undefined) {
+      for (let steps = 0; steps < path.length; steps++)
+        store.setOpen([table, id, ...path.slice(0, steps)].join('/'), true);
+    }
     const frame = requestAnimationFrame(() => {
       const field = nearestField(arrival);
       field?.scrollIntoView({ block: 'center' });

@@ -1,21 +1,30 @@
 import type { ReactNode } from 'react';
 import type { Job, Operation } from '../../../core/shop';
-import { Button, Each } from '../../look';
-import { IdField, LengthField, OptionalIdField, TextField, useListEdits, WholeField } from '../fields';
+import { Button, Each, OpenIcon } from '../../look';
+import { IdField, LengthField, OptionalIdField, TextField, WholeField } from '../fields';
 import { knownFixtures } from '../fixtures';
 import { Notes } from '../grid';
 import grid from '../grid/inner-table.module.css';
 import { moveBetweenRows } from '../grid/move';
-import { keyOf, useShop } from '../store';
+import { keyOf, useShop, useShopState, useShopStore } from '../store';
+import { careText } from './care-words';
 import { FirstPiece } from './first-piece';
 import css from './jobs.module.css';
 import { MachineChoice } from './machine-choice';
 import { newOperation, nextOperationId } from './new-job';
+import { careKeys, OperationCare } from './operation-care';
+import { changing } from './proof-edits';
+import { SuspectLimit } from './suspect-limit';
+import { operationKey, type RouteEdits, useRouteEdits } from './use-route-edits';
+
+const COLUMNS = 13;
 
 /** The operations of a job in their order, each value edited where it stands. */
 export function RouteEditor({ job }: { job: Job }): ReactNode {
   const shop = useShop();
-  const edits = useListEdits<Partial<Operation>>(['route'], job.route);
+  const edits = useRouteEdits(job);
+  const open = useShopState((state) => state.open);
+  const told = job.route.flatMap((_, at) => (open.has(operationKey(job, at)) ? careKeys(job.id, at) : []));
   const next = newOperation(shop, job.route, nextOperationId(job.route));
   return (
     <div>
@@ -71,10 +80,11 @@ export function RouteEditor({ job }: { job: Job }): ReactNode {
           draw={(operation, at) => <OperationRow job={job} operation={operation} at={at} edits={edits} />}
         />
       </table>
-      <Notes of={keyOf({ table: 'jobs', id: job.id }, ['route'])} />
+      <Notes of={keyOf({ table: 'jobs', id: job.id }, ['route'])} except={told} />
       <Button rank="quiet" disabled={next === null} onClick={() => next !== null && edits.add(next)}>
         Add operation
       </Button>
+      <SuspectLimit job={job} />
     </div>
   );
 }
@@ -83,7 +93,7 @@ interface OperationRowProps {
   readonly job: Job;
   readonly operation: Operation;
   readonly at: number;
-  readonly edits: ReturnType<typeof useListEdits<Partial<Operation>>>;
+  readonly edits: RouteEdits;
 }
 
 function OperationRow({ job, operation, at, edits }: OperationRowProps): ReactNode {
@@ -136,7 +146,12 @@ function OperationRow({ job, operation, at, edits }: OperationRowProps): ReactNo
           <TextField path={[...path, 'program']} label="Program" value={operation.program} />
         </td>
         <td data-column="revision">
-          <TextField path={[...path, 'revision']} label="Revision" value={operation.revision} />
+          <TextField
+            path={[...path, 'revision']}
+            label="Revision"
+            value={operation.revision}
+            change={(record, revision) => changing(at, (now) => ({ ...now, revision }))(record)}
+          />
         </td>
         <td className={css.count}>{Math.ceil(job.quantity / operation.perPallet)}</td>
         <td className={css.count}>
@@ -167,6 +182,31 @@ function OperationRow({ job, operation, at, edits }: OperationRowProps): ReactNo
           </Button>
         </td>
       </tr>
+      <CareRow job={job} operation={operation} at={at} />
     </tbody>
+  );
+}
+
+/** What keeps an operation through the night, in one line that opens to be edited. */
+function CareRow({ job, operation, at }: { job: Job; operation: Operation; at: number }): ReactNode {
+  const shop = useShop();
+  const store = useShopStore();
+  const key = operationKey(job, at);
+  const open = useShopState((state) => state.open.has(key));
+  return (
+    <tr className={css.care}>
+      <td colSpan={COLUMNS}>
+        <Button
+          rank="quiet"
+          aria-expanded={open}
+          aria-label={`Tools, checks, odds and proof of operation ${operation.id}`}
+          onClick={() => store.setOpen(key, !open)}
+        >
+          <OpenIcon />
+          <span>{careText(shop, operation)}</span>
+        </Button>
+        {open && <OperationCare operation={operation} at={at} />}
+      </td>
+    </tr>
   );
 }

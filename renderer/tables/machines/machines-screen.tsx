@@ -4,11 +4,13 @@ import { hoursText } from '../../../core/time';
 import { AmountField, ChoiceField, EditField, IdField, TextField, TickField, WholeField } from '../fields';
 import { type Column, EditableTable, Notes } from '../grid';
 import { Closures, WeeklySpans, weekMinutes } from '../hours';
+import { Panel } from '../panel';
 import { parsePlaces, showPlaces } from '../parse';
 import { counted, Section, TableScreen } from '../screen';
 import { keyOf, useShop } from '../store';
 import { CellsTable } from './cells-table';
 import css from './machines.module.css';
+import { Magazine } from './magazine';
 
 const KINDS = [
   { value: 'mill', say: 'mill' },
@@ -98,17 +100,19 @@ const COLUMNS: readonly Column<'machines'>[] = [
   },
 ];
 
-const DETAIL_FIELDS = ['hours', 'closures'];
+const HOUR_FIELDS = ['hours', 'closures'];
+const DETAIL_FIELDS = [...HOUR_FIELDS, 'magazine', 'nightFraction'];
 
-function MachineHours({ machine }: { machine: Machine }): ReactNode {
+function MachineDetail({ machine }: { machine: Machine }): ReactNode {
   const key = keyOf({ table: 'machines', id: machine.id });
   return (
     <>
-      <div className={css.detail}>
+      <Panel>
+        {machine.kind !== 'bench' && <Magazine machine={machine} />}
         <WeeklySpans title="Hours it may run" path={['hours']} spans={machine.hours} none="Round the clock." />
         <Closures path={['closures']} closures={machine.closures} />
-      </div>
-      {DETAIL_FIELDS.map((field) => (
+      </Panel>
+      {(machine.kind === 'bench' ? DETAIL_FIELDS : HOUR_FIELDS).map((field) => (
         <Notes key={field} of={`${key}/${field}`} />
       ))}
     </>
@@ -125,7 +129,7 @@ export function MachinesScreen(): ReactNode {
         table="machines"
         noun="machine"
         columns={COLUMNS}
-        detail={(machine) => <MachineHours machine={machine} />}
+        detail={(machine) => <MachineDetail machine={machine} />}
         detailFields={DETAIL_FIELDS}
         fresh={(id) => ({ id, kind: 'mill', places: 1, spot: machines.at(-1)?.spot ?? '' })}
         empty="No machines yet. Type the first one's short name below; it starts as a mill with one pallet place, running round the clock."

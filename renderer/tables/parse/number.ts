@@ -17,6 +17,10 @@ export const parseAmount: Parse<number> = (text) => {
   return puzzled(`"${typed}" does not fit here. Type a number, 0 or more.`);
 };
 
+/** Like {@link parseWhole} from 1 up, where nothing typed means no limit. */
+export const parseOptionalWhole: Parse<number | null> = (text) =>
+  text.trim() === '' ? understood(null) : parseWhole(1)(text);
+
 const TABLE_WORDS = ['table', '0'];
 const UNLIMITED_WORDS = ['no limit', 'unlimited', 'any'];
 

@@ -60,8 +60,8 @@ export interface ShopStore extends StoreApi<ShopState> {
 }
 
 export function settingsOf(shop: Shop): ShopSettings {
-  const { name, zone, horizonDays, planFrom, weights, walking } = shop;
-  return { name, zone, horizonDays, planFrom, weights, walking };
+  const { name, zone, horizonDays, planFrom, weights, walking, night } = shop;
+  return { name, zone, horizonDays, planFrom, weights, walking, night };
 }
 
 const EMPTY: ShopState = { view: null, unread: null, refusals: {}, undo: null, open: new Set(), arrival: null };

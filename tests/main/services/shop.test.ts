@@ -5,13 +5,14 @@ import { readShopText, writeShopText } from '../../../core/exchange';
 import { benchWith } from '../../support/services-for-test';
 import { smallShop } from '../../support/small-shop';
 
-const settings = (({ name, zone, horizonDays, planFrom, weights, walking }) => ({
+const settings = (({ name, zone, horizonDays, planFrom, weights, walking, night }) => ({
   name,
   zone,
   horizonDays,
   planFrom,
   weights,
   walking,
+  night,
 }))(smallShop());
 
 describe('reading the shop', () => {
@@ -43,13 +44,17 @@ describe('putting a row', () => {
     ]);
   });
 
-  it('changes a changed machine in pallets, operations and on the floor', async () => {
-    const shop = smallShop({ floor: [{ run: 'A/10/1', state: 'locked', machine: 'M1', pallet: 'P1' }] });
+  it('changes a changed machine in pallets, operations, shared causes and on the floor', async () => {
+    const shop = smallShop({
+      floor: [{ run: 'A/10/1', state: 'locked', machine: 'M1', pallet: 'P1' }],
+      night: { shared: [{ name: 'Power', chance: 0.01, machines: ['M1'] }] },
+    });
     const { ask } = await benchWith(shop);
     const after = await ask('shop.put', { table: 'machines', replaces: 'M1', row: { ...shop.machines[0], id: 'M9' } });
     expect(after.shop.pallets[0]?.machines).toEqual(['M9']);
     expect(after.shop.jobs.map((job) => job.route[0]?.machines[0]?.machine)).toEqual(['M9', 'M9']);
     expect(after.shop.floor[0]?.machine).toBe('M9');
+    expect(after.shop.night.shared[0]?.machines).toEqual(['M9']);
     expect(after.faults.filter((fault) => fault.level === 'error')).toEqual([]);
   });
 
@@ -59,7 +64,11 @@ describe('putting a row', () => {
       floor: [{ run: 'A/10/1', state: 'locked', machine: 'M1', pallet: 'P1' }],
     });
     const [job] = shop.jobs;
-    const route = job?.route.map((operation) => ({ ...operation, tools: [{ tool: 'T1', minutes: 30 }] }));
+    const route = job?.route.map((operation) => ({
+      ...operation,
+      tools: [{ tool: 'T1', minutes: 30 }],
+      proof: { goodRuns: 3, tools: ['T1'] },
+    }));
     const { ask } = await benchWith(shop);
     await ask('shop.put', { table: 'jobs', replaces: 'A', row: { ...job, route } });
     await ask('shop.put', { table: 'pallets', replaces: 'P1', row: { ...shop.pallets[0], id: 'P9' } });
@@ -69,6 +78,7 @@ describe('putting a row', () => {
     expect(after.shop.floor[0]).toMatchObject({ run: 'A9/10/1', pallet: 'P9' });
     expect(after.shop.machines[0]).toMatchObject({ cell: 'C9', magazine: [{ tool: 'T9' }] });
     expect(after.shop.jobs[0]?.route[0]?.tools[0]?.tool).toBe('T9');
+    expect(after.shop.jobs[0]?.route[0]?.proof?.tools).toEqual(['T9']);
   });
 
   it('keeps the floor with an operation that gets another name, and forgets runs that are no more', async () => {
@@ -123,6 +133,15 @@ describe('the settings of the shop', () => {
     const { ask } = await benchWith();
     const { shop } = await ask('shop.settings', { ...settings, horizonDays: 9 });
     expect(shop).toEqual({ ...smallShop(), horizonDays: 9 });
+  });
+
+  it('take what is usual of the nights, and refuse a share above all', async () => {
+    const { ask, refused } = await benchWith();
+    const night = { ...settings.night, repeatShare: 0.9, shared: [{ name: 'Power', chance: 0.01, machines: ['M1'] }] };
+    const { shop } = await ask('shop.settings', { ...settings, night });
+    expect(shop.night).toEqual(night);
+    const [fault] = await refused('shop.settings', { ...settings, night: { ...night, repeatShare: 1.2 } });
+    expect(fault?.say).toMatch(/repeatShare: must be at most 1/);
   });
 
   it('are refused with a zone nobody knows', async () => {

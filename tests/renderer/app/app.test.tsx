@@ -26,7 +26,7 @@ describe('the window', () => {
     expect(screen.getByText('Test shop')).toBeTruthy();
     expect(screen.getByText('Wed 25 Nov 13:00')).toBeTruthy();
     const names = screen.getAllByRole('link').map((link) => link.textContent);
-    expect(names).toEqual(['Plan', 'Tonight', 'Shifts', 'Jobs', 'Machines', 'Pallets', 'People', 'Shop']);
+    expect(names).toEqual(['Plan', 'Tonight', 'Shifts', 'Jobs', 'Machines', 'Pallets', 'Tools', 'People', 'Shop']);
   });
 
   it('goes to a screen by link and by Alt and its number, and marks it', async () => {
@@ -64,6 +64,17 @@ describe('the window', () => {
     await user.click(await screen.findByRole('button', { name: /J-2/ }));
     await waitFor(() => expect(document.activeElement?.getAttribute('data-at')).toBe('jobs/J-2/route/0/fixture'));
     expect(document.activeElement?.getAttribute('aria-invalid')).toBe('true');
+  });
+
+  it('goes from a fault to a check, with its job and its operation open', async () => {
+    const [first, second] = SHOP.jobs ?? [];
+    const operation = { id: '10', machines: [{ machine: 'M2', cycle: 60 }], checks: [{ name: 'bore', repeat: 90 }] };
+    const jobs = [first, { ...second, route: [operation] }] as NonNullable<typeof SHOP.jobs>;
+    const { user } = await open(fakeServices({ ...SHOP, jobs }));
+    await user.click(await screen.findByRole('button', { name: /J-2/ }));
+    await waitFor(() =>
+      expect(document.activeElement?.getAttribute('data-at')).toBe('jobs/J-2/route/0/checks/0/repeat'),
+    );
   });
 
   it('says that the connection is lost, and reads the shop again once it is back', async () => {
@@ -105,7 +116,7 @@ describe('addresses', () => {
       'jobs',
       'machines',
       'shop',
-      'shop',
+      'tools',
       'shop',
     ]);
   });

@@ -25,12 +25,59 @@ async function open() {
 describe('the settings of the shop', () => {
   it('sends all settings with the one that changed', async () => {
     const { services, sent, user } = await open();
-    const { name, zone, horizonDays, planFrom, weights, walking } = services.shop;
+    const { name, zone, horizonDays, planFrom, weights, walking, night } = services.shop;
     await user.clear(screen.getByLabelText('Weight of Tonight'));
     await user.type(screen.getByLabelText('Weight of Tonight'), '3,5{Enter}');
     expect(sent('shop.settings')).toEqual([
-      { name, zone, horizonDays, planFrom, walking, weights: { ...weights, tonight: 3.5 } },
+      { name, zone, horizonDays, planFrom, walking, night, weights: { ...weights, tonight: 3.5 } },
     ]);
+  });
+
+  it('takes percentages of the nights as percent, and keeps the rest of the night', async () => {
+    const { services, user } = await open();
+    const before = services.shop.night;
+    const type = async (label: string, text: string): Promise<void> => {
+      await user.clear(screen.getByLabelText(label));
+      await user.type(screen.getByLabelText(label), `${text}{Enter}`);
+    };
+    await type('Repeats planned for, percent of runs', '95 %');
+    await type('Cycle spread, percent', '3,5');
+    await type('Handling chance, percent', '0.2');
+    await type('Good runs needed', '5');
+    await type('First time alone', '3:00');
+    expect(services.shop.night).toEqual({
+      ...before,
+      repeatShare: 0.95,
+      cycleSpread: 0.035,
+      handling: 0.002,
+      goodRuns: 5,
+      firstAlone: 180,
+    });
+  });
+
+  it('refuses a chance of 100 %, says why and keeps what was typed', async () => {
+    const { services, user } = await open();
+    const field = (): HTMLInputElement => screen.getByLabelText('Handling chance, percent');
+    await user.clear(field());
+    await user.type(field(), '100{Enter}');
+    expect(field().value).toBe('100');
+    expect(field().getAttribute('aria-invalid')).toBe('true');
+    expect(screen.getByRole('alert').textContent).toContain('what always fails cannot be planned');
+    expect(services.shop.night.handling).toBe(0.001);
+  });
+
+  it('adds a shared cause, says which machines it stops, and takes it out again', async () => {
+    const { services, user } = await open();
+    await user.click(screen.getByRole('button', { name: 'Add shared cause' }));
+    await user.clear(screen.getByLabelText('Shared cause'));
+    await user.type(screen.getByLabelText('Shared cause'), 'Coolant{Enter}');
+    await user.clear(screen.getByLabelText('Chance of Coolant in a night, percent'));
+    await user.type(screen.getByLabelText('Chance of Coolant in a night, percent'), '0.5{Enter}');
+    expect(screen.getByText('all machines')).toBeTruthy();
+    await user.selectOptions(screen.getByLabelText(/^Machines that Coolant stops: /), 'M2');
+    expect(services.shop.night.shared).toEqual([{ name: 'Coolant', chance: 0.005, machines: ['M2'] }]);
+    await user.click(screen.getByRole('button', { name: 'Delete Coolant' }));
+    expect(services.shop.night.shared).toEqual([]);
   });
 
   it('plans from the present or from a fixed moment', async () => {

@@ -1,41 +1,10 @@
-import { cleanup, render, screen, waitFor, within } from '@testing-library/react';
-import userEvent from '@testing-library/user-event';
-import type { ReactNode } from 'react';
+import { cleanup, screen, waitFor, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
-import type { ShopInput } from '../../../core/shop';
-import {
-  createShopStore,
-  JobsScreen,
-  MachinesScreen,
-  PalletsScreen,
-  PeopleScreen,
-  ShopProvider,
-  UndoStrip,
-  useArrival,
-} from '../../../renderer/tables';
-import { fakeServices, SHOP } from './fake-services';
+import { JobsScreen, MachinesScreen, PalletsScreen, PeopleScreen } from '../../../renderer/tables';
+import { SHOP } from './fake-services';
+import { openTable } from './open-table';
 
 afterEach(cleanup);
-
-function Arrivals(): null {
-  useArrival(() => true);
-  return null;
-}
-
-async function open(table: ReactNode, input?: ShopInput) {
-  const services = fakeServices(input);
-  const store = createShopStore(services.api);
-  await store.read();
-  render(
-    <ShopProvider store={store}>
-      {table}
-      <UndoStrip />
-      <Arrivals />
-    </ShopProvider>,
-  );
-  const puts = (): unknown[] => services.calls.filter((call) => call.name === 'shop.put').map((call) => call.sent);
-  return { services, store, puts, user: userEvent.setup() };
-}
 
 /** The first field of this label. */
 function field(label: string): HTMLInputElement {
@@ -44,7 +13,7 @@ function field(label: string): HTMLInputElement {
 
 describe('editing in place', () => {
   it('sends the whole row when a cell is edited and Enter pressed', async () => {
-    const { services, puts, user } = await open(<JobsScreen />);
+    const { services, puts, user } = await openTable(<JobsScreen />);
     const before = structuredClone(services.shop.jobs[0]);
     await user.clear(field('Quantity'));
     await user.type(field('Quantity'), '12{Enter}');
@@ -53,7 +22,7 @@ describe('editing in place', () => {
   });
 
   it('sends it when the cell is left, and only once after Enter', async () => {
-    const { puts, user } = await open(<JobsScreen />);
+    const { puts, user } = await openTable(<JobsScreen />);
     await user.type(field('Name'), ' A');
     await user.tab();
     expect(puts()).toHaveLength(1);
@@ -63,7 +32,7 @@ describe('editing in place', () => {
   });
 
   it('sends nothing when nothing changed', async () => {
-    const { puts, user } = await open(<JobsScreen />);
+    const { puts, user } = await openTable(<JobsScreen />);
     await user.click(field('Due'));
     await user.keyboard('{Enter}');
     await user.tab();
@@ -71,7 +40,7 @@ describe('editing in place', () => {
   });
 
   it('goes back to the value as it is on Escape', async () => {
-    const { puts, user } = await open(<JobsScreen />);
+    const { puts, user } = await openTable(<JobsScreen />);
     await user.type(field('Name'), ' changed');
     await user.keyboard('{Escape}');
     expect(field('Name').value).toBe('Insert');
@@ -80,7 +49,7 @@ describe('editing in place', () => {
   });
 
   it('keeps what was typed, marks the cell and says why when it cannot be read', async () => {
-    const { puts, user } = await open(<JobsScreen />);
+    const { puts, user } = await openTable(<JobsScreen />);
     await user.clear(field('Due'));
     await user.type(field('Due'), 'soon{Enter}');
     expect(field('Due').value).toBe('soon');
@@ -92,7 +61,7 @@ describe('editing in place', () => {
   });
 
   it('keeps what was typed and says why when the services refuse it', async () => {
-    const { services, user } = await open(<JobsScreen />);
+    const { services, user } = await openTable(<JobsScreen />);
     await user.clear(field('Job'));
     await user.type(field('Job'), 'J-2{Enter}');
     expect(field('Job').value).toBe('J-2');
@@ -105,14 +74,14 @@ describe('editing in place', () => {
   });
 
   it('keeps the focus in a row that is renamed', async () => {
-    const { user } = await open(<JobsScreen />);
+    const { user } = await openTable(<JobsScreen />);
     await user.type(field('Job'), '0{Enter}');
     expect(field('Job').value).toBe('0');
     expect(document.activeElement).toBe(field('Job'));
   });
 
   it('moves to the row above and below with the arrows', async () => {
-    const { user } = await open(<JobsScreen />);
+    const { user } = await openTable(<JobsScreen />);
     const [first, second] = screen.getAllByLabelText('Customer');
     await user.click(first as HTMLElement);
     await user.keyboard('{ArrowDown}');
@@ -124,7 +93,7 @@ describe('editing in place', () => {
   it('says beneath the row what is wrong with it, and marks the cell', async () => {
     const [first, ...rest] = SHOP.jobs ?? [];
     const jobs = [{ ...first, due: '2026-11-01T10:00' } as NonNullable<typeof first>, ...rest];
-    await open(<JobsScreen />, { ...SHOP, jobs });
+    await openTable(<JobsScreen />, { ...SHOP, jobs });
     expect(field('Due').getAttribute('aria-invalid')).toBe('true');
     expect(screen.getByText(/Job J-1, due:/)).toBeTruthy();
   });
@@ -132,7 +101,7 @@ describe('editing in place', () => {
 
 describe('rows', () => {
   it('makes a job of a typed id, due a week ahead and able to run', async () => {
-    const { services, user } = await open(<JobsScreen />);
+    const { services, user } = await openTable(<JobsScreen />);
     await user.type(screen.getByLabelText('New job'), 'J-7{Enter}');
     const job = services.shop.jobs.at(-1);
     expect(job).toMatchObject({ id: 'J-7', quantity: 1, due: '2026-12-02T16:00' });
@@ -141,7 +110,7 @@ describe('rows', () => {
   });
 
   it('says what a new job lacks in a shop without machines', async () => {
-    const { puts, user } = await open(<JobsScreen />, {
+    const { puts, user } = await openTable(<JobsScreen />, {
       format: 'nightload-shop',
       version: 1,
       name: 'New',
@@ -159,20 +128,25 @@ describe('rows', () => {
     ['person', <PeopleScreen key="h" />, 'people'],
     ['cell', <MachinesScreen key="c" />, 'cells'],
   ] as const)('makes a %s of a typed id in an empty shop', async (noun, table, name) => {
-    const { services, user } = await open(table, { format: 'nightload-shop', version: 1, name: 'New', zone: 'UTC' });
+    const { services, user } = await openTable(table, {
+      format: 'nightload-shop',
+      version: 1,
+      name: 'New',
+      zone: 'UTC',
+    });
     await user.type(screen.getByLabelText(`New ${noun}`), 'X1{Enter}');
     expect(services.shop[name].map((row) => row.id)).toEqual(['X1']);
   });
 
   it('duplicates a row with all its fields under the next free id', async () => {
-    const { services, user } = await open(<JobsScreen />);
+    const { services, user } = await openTable(<JobsScreen />);
     await user.click(screen.getByRole('button', { name: 'Duplicate J-1' }));
     const [first, , copy] = services.shop.jobs;
     expect(copy).toEqual({ ...first, id: 'J-3' });
   });
 
   it('deletes a row without asking, and brings it back whole', async () => {
-    const { services, user } = await open(<JobsScreen />);
+    const { services, user } = await openTable(<JobsScreen />);
     const before = services.shop.jobs[0];
     await user.click(screen.getByRole('button', { name: 'Delete J-1' }));
     expect(services.shop.jobs).toHaveLength(1);
@@ -185,7 +159,7 @@ describe('rows', () => {
 
 describe('the route of a job', () => {
   async function opened() {
-    const all = await open(<JobsScreen />);
+    const all = await openTable(<JobsScreen />);
     await all.user.click(screen.getByRole('button', { name: 'Details of J-1' }));
     return { ...all, route: within(screen.getByRole('table', { name: 'Route of J-1' })) };
   }
@@ -240,7 +214,7 @@ describe('the route of a job', () => {
 
 describe('hours', () => {
   it('changes the days and times of a person', async () => {
-    const { services, user } = await open(<PeopleScreen />);
+    const { services, user } = await openTable(<PeopleScreen />);
     await user.click(screen.getByRole('button', { name: 'Details of Ada' }));
     await user.click(screen.getByRole('button', { name: 'Saturday' }));
     await user.clear(field('To'));
@@ -251,7 +225,7 @@ describe('hours', () => {
   });
 
   it('adds the next eight hours where the last ones end', async () => {
-    const { services, user } = await open(<PeopleScreen />);
+    const { services, user } = await openTable(<PeopleScreen />);
     await user.click(screen.getByRole('button', { name: 'Details of Ada' }));
     await user.click(screen.getByRole('button', { name: 'Add hours' }));
     await user.click(screen.getByRole('button', { name: 'Add hours' }));
@@ -264,19 +238,19 @@ describe('hours', () => {
   });
 
   it('shows how much of the week somebody and nobody is there', async () => {
-    await open(<PeopleScreen />);
+    await openTable(<PeopleScreen />);
     expect(screen.getByText(/somebody there 40\.0 h/)).toBeTruthy();
     expect(screen.getByText(/nobody there 128\.0 h/)).toBeTruthy();
   });
 
   it('gives a bench no pallet places or load stations', async () => {
-    await open(<MachinesScreen />, { ...SHOP, machines: [{ id: 'B1', kind: 'bench' }] });
+    await openTable(<MachinesScreen />, { ...SHOP, machines: [{ id: 'B1', kind: 'bench' }] });
     expect(screen.getAllByText('–')).toHaveLength(2);
     expect(screen.queryByLabelText('Places')).toBeNull();
   });
 
   it('plans a machine off and keeps its magazine', async () => {
-    const { services, user } = await open(<MachinesScreen />);
+    const { services, user } = await openTable(<MachinesScreen />);
     const before = services.shop.machines[0];
     await user.click(screen.getByRole('button', { name: 'Details of M1' }));
     await user.click(screen.getByRole('button', { name: 'Add time off' }));
@@ -289,7 +263,7 @@ describe('hours', () => {
 
 describe('pallets', () => {
   it('fits all machines until some are chosen', async () => {
-    const { services, user } = await open(<PalletsScreen />);
+    const { services, user } = await openTable(<PalletsScreen />);
     expect(screen.getByText('all machines')).toBeTruthy();
     await user.selectOptions(screen.getAllByLabelText(/Fits machines: /)[0] as HTMLElement, 'M2');
     expect(services.shop.pallets[0]?.machines).toEqual(['M2']);

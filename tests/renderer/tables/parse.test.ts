@@ -1,19 +1,25 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  parseChance,
   parseClockTime,
   parseDate,
   parseId,
   parseLength,
+  parseMinutesList,
   parseMoment,
   parseOptionalMoment,
+  parseOptionalWhole,
   parsePlaces,
+  parseShare,
   parseSomeLength,
   parseWhole,
   parseWords,
   showDate,
   showLength,
+  showMinutesList,
   showMoment,
+  showPercent,
   showPlaces,
 } from '../../../renderer/tables';
 
@@ -152,4 +158,59 @@ describe('other values', () => {
     expect(parseId('J/1').ok).toBe(false);
     expect(parseId(' J-1 ')).toEqual({ ok: true, value: 'J-1' });
   });
+});
+
+describe('a percentage', () => {
+  it.each([
+    ['80', 0.8],
+    ['80 %', 0.8],
+    ['2,5', 0.025],
+    ['0.1%', 0.001],
+    ['14', 0.14],
+    ['0', 0],
+    ['100', 1],
+  ])('%s is a share of %d', (typed, share) => {
+    expect(parseShare(typed)).toEqual({ ok: true, value: share });
+  });
+
+  it.each(['', '-1', '100.1', 'half', '1e1'])('refuses "%s"', (typed) => {
+    expect(parseShare(typed)).toMatchObject({ ok: false, say: expect.stringContaining('from 0 to 100') });
+  });
+
+  it('is a chance only below 100', () => {
+    expect(parseChance('99.9')).toEqual({ ok: true, value: 0.999 });
+    expect(parseChance('100')).toMatchObject({ ok: false, say: expect.stringContaining('always fails') });
+  });
+
+  it('is read back as it is shown, to a hundredth of a percent', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 10_000 }), (hundredths) => {
+        const share = hundredths / 10_000;
+        expect(parseShare(showPercent(share))).toEqual({ ok: true, value: share });
+      }),
+    );
+  });
+});
+
+describe('a list of minutes', () => {
+  it.each([
+    ['150, 240', [150, 240]],
+    ['150 240', [150, 240]],
+    ['150;2:30', [150, 150]],
+    ['', []],
+    ['0', [0]],
+  ])('reads "%s"', (typed, minutes) => {
+    expect(parseMinutesList(typed)).toEqual({ ok: true, value: minutes });
+  });
+
+  it('names the part that is no length, and reads back what it shows', () => {
+    expect(parseMinutesList('150, some')).toMatchObject({ ok: false, say: expect.stringContaining('"some"') });
+    expect(parseMinutesList(showMinutesList([40, 120, 120]))).toEqual({ ok: true, value: [40, 120, 120] });
+  });
+});
+
+it('takes nothing for no limit, and no limit of nothing', () => {
+  expect(parseOptionalWhole(' ')).toEqual({ ok: true, value: null });
+  expect(parseOptionalWhole('4')).toEqual({ ok: true, value: 4 });
+  expect(parseOptionalWhole('0')).toMatchObject({ ok: false });
 });

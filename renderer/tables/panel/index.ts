@@ -1,0 +1,3 @@
+export * from './follows';
+export * from './panel';
+export * from './told';
