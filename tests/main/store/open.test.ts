@@ -46,7 +46,7 @@ describe('opening a stored shop', () => {
     ).close();
     const header = readFileSync(file).subarray(0, 100);
     expect(header.toString('latin1', 68, 72)).toBe('Nlsh');
-    expect(header.readUInt32BE(60)).toBe(1);
+    expect(header.readUInt32BE(60)).toBe(2);
   });
 
   it('writes ahead of the database and keeps foreign keys', async () => {
@@ -111,6 +111,19 @@ describe('opening a stored shop', () => {
     await expect(opened(file)).rejects.toThrow(/is damaged .*backups/s);
   });
 
+  it('brings a file of version 1 up to date with everything in it', async () => {
+    const file = join(tempFolder(), 'shop.sqlite');
+    await (await opened(file)).close();
+    await behindItsBack(file, async (db) => {
+      await db.schema.dropTable('releases');
+      await db('knex_migrations').where({ name: '0002-released-plans' }).delete();
+      await db.raw('PRAGMA user_version = 1');
+    });
+    const store = await opened(file);
+    expect((await store.readShop()).shop.name).toBe('Small shop');
+    expect(await store.readPlan('released')).toBeNull();
+  });
+
   it('frees a migration lock that a crash left behind', async () => {
     const file = join(tempFolder(), 'shop.sqlite');
     await (
@@ -123,7 +136,8 @@ describe('opening a stored shop', () => {
     await behindItsBack(file, async (db) => {
       await db('knex_migrations_lock').update({ is_locked: 1 });
       await db('knex_migrations').delete();
-      for (const table of ['plans', 'snapshots', 'seat', 'shop', 'records']) await db.schema.dropTable(table);
+      for (const table of ['releases', 'plans', 'snapshots', 'seat', 'shop', 'records'])
+        await db.schema.dropTable(table);
     });
     expect((await (await opened(file)).readShop()).shop.name).toBe('Small shop');
   });

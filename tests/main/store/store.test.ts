@@ -56,6 +56,7 @@ describe('a stored shop', () => {
     expect(await after.readShop()).toEqual(changed);
     expect(await after.readPlan('latest')).toEqual({
       id,
+      released: null,
       made: '2026-11-25T08:01',
       revision: changed.revision,
       plan: emptyPlan,
