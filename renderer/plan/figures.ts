@@ -16,9 +16,9 @@ export function figuresOf(view: PlanView): Figure[] {
 }
 
 function tonight({ plan, report }: PlanView): Figure {
-  const label = 'To expect tonight';
+  const label = 'To expect tonight, by odds';
   if (report.tonight === null) return { label, value: 'none', note: 'somebody is always here', bad: false };
-  const most = plan.bound === null ? '' : `, at most ${plan.bound.tonight.toFixed(1)} h`;
+  const most = plan.bound === null ? '' : `, no plan above ${plan.bound.tonight.toFixed(1)} h`;
   const note = `${plan.cost.loaded.toFixed(1)} h loaded${most}`;
   return { label, value: `${plan.cost.tonight.toFixed(1)} h`, note, bad: false };
 }

@@ -100,11 +100,13 @@ export function createPlanStore(api: Api): PlanStore {
 /** The selection, if the plan still holds what it picked. */
 function kept(selection: Selection | null, view: PlanView | null): Selection | null {
   if (selection === null || view === null) return null;
-  const held =
-    selection.kind === 'run'
-      ? view.plan.runs.some((run) => run.run === selection.run)
-      : view.report.machines.some(
-          (report) => report.machine === selection.machine && report.gaps.some((gap) => gap.start === selection.start),
-        );
-  return held ? selection : null;
+  const isHeld = (): boolean => {
+    if (selection.kind === 'run') return view.plan.runs.some((run) => run.run === selection.run);
+    const { machine, start } = selection;
+    if (selection.kind === 'care') return view.plan.care.some((one) => one.machine === machine && one.start === start);
+    return view.report.machines.some(
+      (report) => report.machine === machine && report.gaps.some((gap) => gap.start === start),
+    );
+  };
+  return isHeld() ? selection : null;
 }

@@ -1,6 +1,6 @@
 import type { Round, Stop } from '../../core/contract';
 import { clockText, dayText, lengthText, type Minute } from '../../core/time';
-import { type PlanIndex, personName, type Selection, whenText } from '../timeline';
+import { type PlanIndex, personName, type Selection, sameSelection, whenText } from '../timeline';
 import { groupRounds } from './group-rounds';
 import styles from './rounds.module.css';
 
@@ -48,9 +48,8 @@ function RoundItem(props: RoundsProps & { readonly round: Round; readonly next: 
           <li key={`${stop.role} ${stop.run ?? stop.machine} ${stop.start}`}>
             <button
               type="button"
-              disabled={stop.run === null}
-              aria-pressed={stop.run !== null && selection?.kind === 'run' && selection.run === stop.run}
-              onClick={() => stop.run !== null && onSelect({ kind: 'run', run: stop.run })}
+              aria-pressed={sameSelection(selection, selectionOfStop(stop))}
+              onClick={() => onSelect(selectionOfStop(stop))}
             >
               <span className={styles.time}>{clockText(clock, stop.start)}</span>
               <span className={styles.what}>
@@ -65,6 +64,10 @@ function RoundItem(props: RoundsProps & { readonly round: Round; readonly next: 
       </ol>
     </article>
   );
+}
+
+function selectionOfStop({ run, machine, start }: Stop): Selection {
+  return run === null ? { kind: 'care', machine, start } : { kind: 'run', run };
 }
 
 function nextText(round: Round, nowMin: Minute): string {

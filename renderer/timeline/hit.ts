@@ -6,12 +6,12 @@ const REACH_CSS = 12;
 
 /** What lies under a point of the bars' canvas, topmost first; null for ground. */
 export function hitAt(layout: Layout, x: number, y: number): Selection | null {
-  const run =
-    layout.marks.find((box) => contains(box, x, y)) ??
-    layout.runs.find((box) => contains(box, x, y)) ??
-    layout.tables.find((box) => contains(box, x, y)) ??
-    nearest(layout.marks, x, y);
-  if (run !== null) return { kind: 'run', run: run.run };
+  const mark = layout.marks.find((box) => contains(box, x, y));
+  if (mark !== undefined) return mark.selection;
+  const run = layout.runs.find((box) => contains(box, x, y)) ?? layout.tables.find((box) => contains(box, x, y));
+  if (run !== undefined) return { kind: 'run', run: run.run };
+  const near = nearest([...layout.marks, ...layout.cares], x, y);
+  if (near !== null) return near.selection;
   return layout.gaps.find((box) => contains(box, x, y))?.selection ?? null;
 }
 

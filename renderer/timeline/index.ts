@@ -1,4 +1,4 @@
 export { indexPlan, type PlanIndex, personName } from './plan-index';
-export type { Selection } from './selection';
+export { type Selection, sameSelection } from './selection';
 export { Timeline } from './timeline';
 export { type Facts, factsOf, REASON_WORDS, whenText } from './words';

@@ -29,8 +29,12 @@ export interface GapBox extends Box {
 }
 
 export interface MarkBox extends Box {
-  readonly run: string;
-  readonly role: AttendanceRole;
+  readonly selection: Selection;
+  readonly role: AttendanceRole | 'care';
+}
+
+export interface CareBox extends Box {
+  readonly selection: Selection;
 }
 
 interface GroundBox extends Box {
@@ -46,6 +50,10 @@ export interface Layout {
   /** Hands on the table, the machine standing. */
   readonly tables: readonly (Box & { readonly run: string; readonly kind: MachineKind })[];
   readonly gaps: readonly GapBox[];
+  /** Attendances to tools, the machine standing. */
+  readonly cares: readonly CareBox[];
+  /** How much sooner and later runs may end. */
+  readonly spreads: readonly Box[];
   readonly marks: readonly MarkBox[];
   readonly present: readonly Box[];
   readonly breaks: readonly (Box & { readonly label: Label | null })[];
@@ -80,6 +88,8 @@ export function layoutBars(
     holds: rows.flatMap((row) => row.holds),
     tables: rows.flatMap((row) => row.tables),
     gaps: rows.flatMap((row) => row.gaps),
+    cares: rows.flatMap((row) => row.cares),
+    spreads: rows.flatMap((row) => row.spreads),
     marks: [...rows, ...people].flatMap((row) => row.marks),
     present: people.flatMap((row) => row.present),
     breaks: people.flatMap((row) => row.breaks),
@@ -93,6 +103,7 @@ function machineBoxes(row: MachineRow, top: number, metrics: Metrics, place: Pla
   const items = place.visible(row.items);
   const runs = items.filter((item) => item.kind === 'run');
   const gaps = items.filter((item) => item.kind === 'gap');
+  const cares = items.filter((item) => item.kind === 'care');
   // Loading may be on screen while its run is not yet.
   const withTable = row.items.filter((item): item is RunItem => item.kind === 'run' && item.table.length > 0);
   return {
@@ -108,6 +119,13 @@ function machineBoxes(row: MachineRow, top: number, metrics: Metrics, place: Pla
       place.visible(item.table).map((span) => ({ ...place.across(span, y0, y1), run: item.run, kind: row.kind })),
     ),
     gaps: gaps.map((item) => gapBox(item, place.across(item, y0, y1), place)),
+    cares: cares.map(({ machine, start, end }) => ({
+      ...wideEnough(place.across({ start, end }, y0, y1)),
+      selection: { kind: 'care' as const, machine, start },
+    })),
+    spreads: place
+      .visible(runs.flatMap((item) => (item.spread === null ? [] : [item.spread])))
+      .map((spread) => place.across(spread, y0, y1)),
     marks: place.visible(row.marks).map((mark) => markBox(mark, laneTop, laneTop + metrics.lane.height, place)),
   };
 }
@@ -147,8 +165,11 @@ function gapBox(item: GapItem, box: Box, place: Placer): GapBox {
 }
 
 function markBox(mark: Mark, y0: number, y1: number, place: Placer): MarkBox {
-  const box = place.across(mark, y0, y1);
-  return { ...box, x1: Math.max(box.x1, box.x0 + LEAST_MARK), run: mark.run, role: mark.role };
+  return { ...wideEnough(place.across(mark, y0, y1)), selection: mark.selection, role: mark.role };
+}
+
+function wideEnough(box: Box): Box {
+  return { ...box, x1: Math.max(box.x1, box.x0 + LEAST_MARK) };
 }
 
 class Placer {

@@ -14,6 +14,12 @@ export function Legend() {
       <Sign label="first-piece check">
         <path d="M7 2l5 5-5 5-5-5z" fill="var(--ink)" />
       </Sign>
+      <Sign label="tools">
+        <path d="M2.75 1.75h8.5v10.5h-8.5zM3 7h8" fill="none" stroke="var(--ink)" strokeWidth="1.5" />
+      </Sign>
+      <Sign label="may end">
+        <path d="M1.5 4v6M12.5 4v6M1.5 7h11" fill="none" stroke="var(--ink)" />
+      </Sign>
       <Sign label="held for it">
         <rect width="14" height="14" fill="var(--bar-mill)" />
         <path d="M-1 3l12 12M3-1l12 12M8-2l8 8" stroke="var(--bar-ink)" strokeWidth="2" opacity="0.55" />

@@ -1,5 +1,5 @@
 import type { Gap, IdleReason } from '../../core/contract';
-import type { AttendanceRole, Machine, PlannedRun } from '../../core/shop';
+import type { AttendanceRole, Machine, PlannedRun, RunNeed, ToolCare } from '../../core/shop';
 import { type Clock, type Interval, intersect, union } from '../../core/time';
 import { holdOf, jobOf, offOf, onOf, type PlanIndex, personName } from './plan-index';
 import type { Selection } from './selection';
@@ -29,7 +29,7 @@ export interface MachineRow {
   readonly marks: readonly Mark[];
 }
 
-export type Item = RunItem | GapItem;
+export type Item = RunItem | GapItem | CareItem;
 
 export interface RunItem extends Interval {
   readonly kind: 'run';
@@ -39,6 +39,8 @@ export interface RunItem extends Interval {
   readonly hold: Interval | null;
   /** Loading and unloading on the table, in which the machine stands. */
   readonly table: readonly Interval[];
+  /** From its end without any repeat to its end with every one; null where it has none. */
+  readonly spread: Interval | null;
   /** What may be written on the bar, longest first. */
   readonly labels: readonly string[];
 }
@@ -50,10 +52,16 @@ export interface GapItem extends Interval {
   readonly label: string;
 }
 
+/** An attendance to the tools of a machine, which stands meanwhile. */
+export interface CareItem extends Interval {
+  readonly kind: 'care';
+  readonly machine: string;
+}
+
 /** An attendance. */
 export interface Mark extends Interval {
-  readonly role: AttendanceRole;
-  readonly run: string;
+  readonly role: AttendanceRole | 'care';
+  readonly selection: Selection;
 }
 
 export interface PersonRow {
@@ -88,7 +96,9 @@ export function modelOf(index: PlanIndex): TimelineModel {
       name: personName(index, person.person),
       present: person.present,
       breaks: person.breaks,
-      marks: marksOf(plan.runs).flatMap(({ mark, who }) => (who === person.person ? [mark] : [])),
+      marks: [...marksOf(plan.runs), ...careMarks(plan.care)].flatMap(({ mark, who }) =>
+        who === person.person ? [mark] : [],
+      ),
     })),
     presence: presenceOf(index),
     limits: { start, end: plan.horizon },
@@ -100,7 +110,9 @@ export function modelOf(index: PlanIndex): TimelineModel {
 function machineRow(index: PlanIndex, machine: Machine, gaps: readonly Gap[]): MachineRow {
   const own = index.view.plan.runs.filter((run) => run.machine === machine.id);
   const onTable = machine.places === 0 && machine.cell === null && machine.kind !== 'bench';
-  const items = [
+  const care = index.view.plan.care.filter((one) => one.machine === machine.id);
+  const items: Item[] = [
+    ...care.map(({ start, end }): CareItem => ({ kind: 'care', machine: machine.id, start, end })),
     ...own.map((run) => runItem(index, run, onTable)),
     ...gaps.map(
       (gap): GapItem => ({
@@ -138,6 +150,7 @@ function runItem(index: PlanIndex, run: PlannedRun, onTable: boolean): RunItem {
     end: run.end,
     hold: holdOf(index, run),
     table: onTable ? [run.load, run.unload].filter((attendance) => attendance !== null) : [],
+    spread: need === undefined ? null : spreadOf(need, run),
     labels: [`${head}, ${op}, ${parts}`, `${head}, ${op}`, head, job],
   };
 }
@@ -147,10 +160,28 @@ function marksOf(runs: readonly PlannedRun[]): { mark: Mark; who: string }[] {
     (['load', 'check', 'work', 'unload'] as const).flatMap((role) => {
       const attendance = run[role];
       if (attendance === null) return [];
-      const mark = { role, run: run.run, start: attendance.start, end: attendance.end };
+      const selection = { kind: 'run' as const, run: run.run };
+      const mark = { role, selection, start: attendance.start, end: attendance.end };
       return [{ mark, who: attendance.person }];
     }),
   );
+}
+
+function careMarks(cares: readonly ToolCare[]): { mark: Mark; who: string }[] {
+  return cares.map(({ machine, person, start, end }) => ({
+    mark: { role: 'care', selection: { kind: 'care', machine, start }, start, end },
+    who: person,
+  }));
+}
+
+/** How much sooner and later the run may end by its checks alone. */
+function spreadOf(need: RunNeed, run: PlannedRun): Interval | null {
+  const most = need.operation.checks.reduce(
+    (sum, { chance, repeat, most }) => sum + (chance > 0 ? repeat * most : 0),
+    0,
+  );
+  if (most === 0) return null;
+  return { start: run.end - need.repeats, end: run.end - need.repeats + most };
 }
 
 function presenceOf(index: PlanIndex): PresenceBand[] {
@@ -176,7 +207,7 @@ export function findItem(model: TimelineModel, selection: Selection): { row: num
     const item = machine.items.find((candidate) =>
       selection.kind === 'run'
         ? candidate.kind === 'run' && candidate.run === selection.run
-        : candidate.kind === 'gap' && machine.id === selection.machine && candidate.start === selection.start,
+        : candidate.kind === selection.kind && machine.id === selection.machine && candidate.start === selection.start,
     );
     if (item !== undefined) return { row, item };
   }
@@ -187,12 +218,12 @@ export function findItem(model: TimelineModel, selection: Selection): { row: num
 export function selectionOf(item: Item): Selection {
   return item.kind === 'run'
     ? { kind: 'run', run: item.run }
-    : { kind: 'gap', machine: item.machine, start: item.start };
+    : { kind: item.kind, machine: item.machine, start: item.start };
 }
 
 /** The time an item takes with everything drawn for it: a run from its loading to its unloading on the table. */
 export function extentOf(item: Item): Interval {
-  if (item.kind === 'gap') return item;
+  if (item.kind !== 'run') return item;
   const [whole] = union([{ start: item.start, end: item.end }, ...item.table]);
   return whole ?? item;
 }

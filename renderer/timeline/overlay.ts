@@ -2,7 +2,7 @@ import type { Box, Layout, MarkBox } from './layout';
 import type { Brush } from './paint';
 import { smallFont } from './paint';
 import { jobOf } from './plan-index';
-import type { Selection } from './selection';
+import { type Selection, sameSelection } from './selection';
 
 /** What comes and goes with the pointer and the selection, decided apart from painting it. */
 interface Overlay {
@@ -33,13 +33,10 @@ export function overlayOf(
 
 function boxesOf(layout: Layout, selection: Selection | null): Box[] {
   if (selection === null) return [];
-  if (selection.kind === 'gap') {
-    return layout.gaps.filter(
-      ({ selection: gap }) => gap.kind === 'gap' && gap.machine === selection.machine && gap.start === selection.start,
-    );
-  }
+  const isIt = (box: { readonly selection: Selection }): boolean => sameSelection(box.selection, selection);
+  const marks: readonly MarkBox[] = layout.marks.filter(isIt);
+  if (selection.kind !== 'run') return [...layout.gaps.filter(isIt), ...layout.cares.filter(isIt), ...marks];
   const own = (box: { readonly run: string }): boolean => box.run === selection.run;
-  const marks: readonly MarkBox[] = layout.marks.filter(own);
   return [...layout.runs.filter(own), ...layout.tables.filter(own), ...marks];
 }
 

@@ -36,7 +36,9 @@ export function paintBars(brush: Brush, layout: Layout, axis: AxisLayout): void 
   paintGround(brush, layout, axis);
   for (const gap of layout.gaps) paintGap(brush, gap);
   for (const kind of ['mill', 'grind', 'mill-grind', 'bench'] as const) paintKind(brush, layout, kind);
+  for (const care of layout.cares) paintCare(ctx, care, palette);
   paintHolds(brush, layout.holds);
+  paintSpreads(brush, layout.spreads);
   paintLate(brush, layout);
   ctx.font = barFont(palette);
   ctx.fillStyle = palette.barInk;
@@ -115,6 +117,29 @@ function paintHolds(brush: Brush, holds: readonly Box[]): void {
   for (const hold of holds) ctx.fillRect(hold.x0, hold.y0, 1, hold.y1 - hold.y0);
 }
 
+/** Tools: a frame with a bar in the middle, as wide as the time it takes. */
+function paintCare(ctx: CanvasRenderingContext2D, { x0, x1, y0, y1 }: Box, palette: Palette): void {
+  ctx.fillStyle = palette.panel;
+  ctx.fillRect(x0, y0, x1 - x0, y1 - y0);
+  ctx.strokeStyle = palette.ink;
+  ctx.lineWidth = 1.5;
+  ctx.strokeRect(x0 + 0.75, y0 + 0.75, Math.max(x1 - x0 - 2.5, 1), y1 - y0 - 1.5);
+  ctx.fillStyle = palette.ink;
+  ctx.fillRect(x0, (y0 + y1) / 2 - 1, x1 - x0 - 1, 2);
+}
+
+/** From the soonest to the latest end: a thin line across the end of the bar. */
+function paintSpreads({ ctx, palette }: Brush, spreads: readonly Box[]): void {
+  ctx.fillStyle = palette.ink;
+  for (const { x0, x1, y0, y1 } of spreads) {
+    if (x1 - x0 < 3) continue;
+    const middle = Math.round((y0 + y1) / 2) + 6;
+    ctx.fillRect(x0, middle, x1 - x0, 1);
+    ctx.fillRect(x0, middle - 2, 1, 5);
+    ctx.fillRect(x1 - 1, middle - 2, 1, 5);
+  }
+}
+
 /** A broken edge on top: seen without colour and at any width. */
 function paintLate(brush: Brush, layout: Layout): void {
   const { ctx, palette } = brush;
@@ -146,7 +171,9 @@ function paintPresence(brush: Brush, layout: Layout): void {
 function paintMark(ctx: CanvasRenderingContext2D, mark: MarkBox, palette: Palette): void {
   const [width, height] = [mark.x1 - mark.x0, mark.y1 - mark.y0];
   ctx.fillStyle = palette.ink;
-  if (mark.role === 'load' || mark.role === 'work') {
+  if (mark.role === 'care') {
+    paintCare(ctx, mark, palette);
+  } else if (mark.role === 'load' || mark.role === 'work') {
     ctx.fillRect(mark.x0, mark.y0, width - 1, height);
   } else if (mark.role === 'unload') {
     ctx.fillStyle = palette.panel;

@@ -20,7 +20,7 @@ export function walk(model: TimelineModel, from: Selection | null, step: Step, s
 
 /** Items worth a stop: blank time is not. */
 function stopsOf(model: TimelineModel, row: number): Item[] {
-  return (model.machines[row]?.items ?? []).filter((item) => item.kind === 'run' || item.reason !== 'nothing-due');
+  return (model.machines[row]?.items ?? []).filter((item) => item.kind !== 'gap' || item.reason !== 'nothing-due');
 }
 
 function firstFrom(model: TimelineModel, startMin: number): Selection | null {

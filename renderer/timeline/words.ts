@@ -1,5 +1,5 @@
 import type { IdleReason } from '../../core/contract';
-import type { Attendance, PlannedRun } from '../../core/shop';
+import type { Attendance, PlannedRun, RunNeed } from '../../core/shop';
 import {
   clockText,
   coverage,
@@ -32,9 +32,9 @@ export const REASON_WORDS: Readonly<Record<IdleReason, string>> = {
 
 /** What is selected, in words; null if the plan no longer holds it. */
 export function factsOf(index: PlanIndex, selection: Selection): Facts | null {
-  return selection.kind === 'run'
-    ? runFacts(index, selection.run)
-    : gapFacts(index, selection.machine, selection.start);
+  if (selection.kind === 'run') return runFacts(index, selection.run);
+  const { machine, start } = selection;
+  return selection.kind === 'care' ? careFacts(index, machine, start) : gapFacts(index, machine, start);
 }
 
 /** The facts as sentences for a screen reader. */
@@ -60,6 +60,8 @@ function runFacts(index: PlanIndex, id: string): Facts | null {
       { term: 'Pallet', words: run.pallet ?? 'none needed' },
       { term: 'Parts', words: partsText(need.firstPart, need.parts, job.quantity) },
       ...(run.work === null ? cutFacts(index, run) : [attended(index, 'Work', run.work)]),
+      ...repeatFacts(need),
+      ...oddsFacts(index, run, need),
       ...(hold === null ? [] : [{ term: 'Held', words: `${spanText(index, hold)} for the first piece` }]),
       ...(run.check === null ? [] : [attended(index, 'Check', run.check)]),
       ...(run.unload === null ? [] : [attended(index, 'Unload', run.unload)]),
@@ -90,6 +92,47 @@ function dueText(index: PlanIndex, job: string, due: string): string {
   if (finish === undefined) return dueWords;
   if (finish === null) return `${dueWords}; does not fit before the plan ends`;
   return `${dueWords}; job finishes ${whenText(index, finish)}`;
+}
+
+/** What its checks may add; entered, so it can be put right. */
+function repeatFacts({ repeats, operation }: RunNeed): Facts['facts'] {
+  if (operation.checks.every(({ chance, repeat }) => chance === 0 || repeat === 0)) return [];
+  const most = operation.checks.reduce((sum, { repeat, most: times }) => sum + repeat * times, 0);
+  return [{ term: 'Repeats', words: `${lengthText(repeats)} planned, ${lengthText(most)} at most` }];
+}
+
+/**
+ * Why it stands where it stands in the night: what brings most good hours for its odds to block the machine goes first
+ * (p·h / (1 - p): J. Scheduling 12, 2009), as far as nothing else decides.
+ */
+function oddsFacts(index: PlanIndex, run: PlannedRun, { operation }: RunNeed): Facts['facts'] {
+  const { block, loss } = operation.odds;
+  const night = index.view.report.tonight;
+  if (block + loss === 0) return [];
+  const odds = `${percentText(block)} to stop the machine, ${percentText(loss)} to lose the pallet`;
+  const minutes = night === null ? 0 : coverage(intersect([run], [night]));
+  if (minutes === 0 || block === 0) return [{ term: 'Odds', words: odds }];
+  const worth = (((1 - block) * (1 - loss)) / block) * (minutes / 60);
+  return [
+    { term: 'Odds', words: odds },
+    { term: 'Tonight', words: `${worth.toFixed(0)} good hours for each stop; what brings most of them goes first` },
+  ];
+}
+
+function percentText(share: number): string {
+  return `${(100 * share).toFixed(share < 0.1 ? 1 : 0)} %`;
+}
+
+function careFacts(index: PlanIndex, machine: string, start: Minute): Facts | null {
+  const care = index.view.plan.care.find((one) => one.machine === machine && one.start === start);
+  if (care === undefined) return null;
+  const acts = care.acts.map(({ tool, sister, act }) => `${act} ${tool} (${sister + 1})`);
+  return {
+    title: `${machineName(index, machine)}: tools`,
+    subtitle: acts.join(', '),
+    late: null,
+    facts: [attended(index, 'Who', care)],
+  };
 }
 
 function gapFacts(index: PlanIndex, machine: string, start: Minute): Facts | null {

@@ -111,7 +111,7 @@ function Head({ view, tonight, store }: NightProps) {
           <dt>To expect{stretch === null ? '' : ` by ${momentText(clock, stretch.end)}`}</dt>
           <dd className={styles.value}>{outcome.expected.toFixed(1)} h</dd>
           <dd className={styles.note}>
-            ± {outcome.halfWidth.toFixed(1)} h, from {outcome.nights} simulated nights
+            ± {outcome.halfWidth.toFixed(1)} h, {outcome.nights} simulated nights, tools and shared causes in them
           </dd>
         </div>
         <div>

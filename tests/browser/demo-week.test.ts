@@ -47,10 +47,10 @@ describe('the demo week in a browser', () => {
       expect(painted.grind).toBeGreaterThan(500);
     }
 
-    const [tonight = '', bound = ''] = await figure(page, 'To expect tonight');
+    const [tonight = '', bound = ''] = await figure(page, 'To expect tonight, by odds');
     expect(tonight).toMatch(/^\d+\.\d h$/);
-    expect(bound).toMatch(/^\d+\.\d h loaded, at most \d+\.\d h$/);
-    const most = Number(/at most ([\d.]+)/.exec(bound)?.[1]);
+    expect(bound).toMatch(/^\d+\.\d h loaded, no plan above \d+\.\d h$/);
+    const most = Number(/no plan above ([\d.]+)/.exec(bound)?.[1]);
     expect(Number.parseFloat(tonight)).toBeGreaterThan(0);
     expect(Number.parseFloat(tonight)).toBeLessThanOrEqual(most);
 

@@ -83,7 +83,7 @@ export function rowOf(page: Page, id: string): Locator {
   return page.getByRole('row').filter({ has: page.getByRole('button', { name: `Delete ${id}`, exact: true }) });
 }
 
-/** A number of the plan by its label: `['24.0 h', '25.1 h loaded, at most 26.3 h']`. */
+/** A number of the plan by its label: `['24.0 h', '25.1 h loaded, no plan above 26.3 h']`. */
 export function figure(page: Page, label: string | RegExp): Promise<string[]> {
   return page.getByRole('term').filter({ hasText: label }).locator('xpath=..').getByRole('definition').allInnerTexts();
 }

@@ -14,7 +14,7 @@ it('the window plans the demo week: progress, the plan and its bars come over it
   await plan(page, 1);
   expect(await figure(page, 'Tonight')).toEqual([
     expect.stringMatching(/ h$/),
-    expect.stringMatching(/ h loaded, at most /),
+    expect.stringMatching(/ h loaded, no plan above /),
   ]);
   await expect.poll(async () => (await barPixels(page)).mill).toBeGreaterThan(1000);
   expect(complaints).toEqual([]);

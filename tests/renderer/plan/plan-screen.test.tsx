@@ -30,8 +30,8 @@ afterEach(cleanup);
 describe('the plan screen', () => {
   it('shows the numbers that matter, each with its unit and what it is measured against', async () => {
     await open(planView());
-    const tonight = screen.getByText('To expect tonight').parentElement;
-    expect(tonight?.textContent).toBe('To expect tonight18.9 h18.9 h loaded, at most 22.5 h');
+    const tonight = screen.getByText('To expect tonight, by odds').parentElement;
+    expect(tonight?.textContent).toBe('To expect tonight, by odds18.9 h18.9 h loaded, no plan above 22.5 h');
     expect(screen.getByText('Late').parentElement?.textContent).toBe('Late2 jobs20.3 weighted h, no plan below 16.5');
     expect(screen.getByText('Rounds before 22:30').parentElement?.textContent).toContain('in all');
     expect(screen.getByText('Still cutting at 06:00').parentElement?.textContent).toContain('1 of 4');

@@ -17,7 +17,7 @@ function layout(from: number, to: number, widthCss = 1000, dpr = 1, now = at(0, 
 
 function runItem(job: string, start: number, end: number): RunItem {
   const labels = [`${job}, op 10, 1 part`, job];
-  return { kind: 'run', run: `${job}/10/1`, job, late: false, start, end, hold: null, table: [], labels };
+  return { kind: 'run', run: `${job}/10/1`, job, late: false, start, end, hold: null, table: [], spread: null, labels };
 }
 
 const evening = layout(at(0, '13:00'), at(1, '07:30'));

@@ -88,7 +88,7 @@ describe('the screen "Tonight"', () => {
     const values = (await screen.findAllByRole('definition')).map((value) => value.textContent);
     expect(values.slice(0, 6)).toEqual([
       '16.4 h',
-      '± 0.1 h, from 10000 simulated nights',
+      '± 0.1 h, 10000 simulated nights, tools and shared causes in them',
       '18.9 h',
       'if nothing stops',
       '9.1 h',
