@@ -21,8 +21,6 @@ export interface HomeCheck {
   readonly say: string;
   /** When the plan has it, or null where it has no time of its own. */
   readonly at: Minute | null;
-  /** Set where it will not last the night: how, as a sentence. */
-  readonly short: string | null;
 }
 
 /** A plan people work by: it no longer changes. */

@@ -80,15 +80,6 @@ const machine = z.strictObject({
   /** Share of a tool's life that may be used up unattended. */
   nightFraction: share.default(0.8),
   magazine: z.array(magazineTool).default([]),
-  /** What runs out while it cuts, such as coolant, chip room or a probe's battery: hours of cutting it lasts from now. */
-  supplies: z
-    .array(
-      z.strictObject({
-        name: z.string().trim().min(1, 'is empty; name it'),
-        hours: z.number('must be a number').min(0, 'must not be negative'),
-      }),
-    )
-    .default([]),
   ratePerHour: z.number().min(0, 'must not be negative').default(0),
 });
 

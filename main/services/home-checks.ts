@@ -1,14 +1,13 @@
 import type { HomeCheck, NightOutcome, PlanView } from '../../core/contract';
-import { hoursText } from '../../core/time';
 
-/** What to see to before the last person leaves: what the plan has people do by then, and what runs out. */
-export function homeChecks({ shop, plan, report }: PlanView, outcome: NightOutcome): HomeCheck[] {
+/** What to see to before the last person leaves: what the plan has people do by then, and what is usual. */
+export function homeChecks({ plan, report }: PlanView, outcome: NightOutcome): HomeCheck[] {
   const { stretch } = outcome;
   if (stretch === null) return [];
   const before = stretch.start;
   const firstPieces = plan.runs.flatMap(({ run, machine, check }): HomeCheck[] =>
     check !== null && check.start < before
-      ? [{ key: `check ${run}`, say: `First piece of ${run} checked on ${machine}`, at: check.end, short: null }]
+      ? [{ key: `check ${run}`, say: `First piece of ${run} checked on ${machine}`, at: check.end }]
       : [],
   );
   const cares = report.rounds
@@ -19,22 +18,11 @@ export function homeChecks({ shop, plan, report }: PlanView, outcome: NightOutco
         key: `care ${machine} ${start}`,
         say: `${say} on ${machine}`,
         at: end,
-        short: null,
       }),
     );
-  const cutting = new Map(outcome.machines.map((machine) => [machine.machine, machine]));
-  const supplies = shop.machines.flatMap(({ id, supplies: all }) => {
-    const asked = cutting.get(id)?.loaded ?? 0;
-    if (asked === 0) return [];
-    return all.map(({ name, hours }): HomeCheck => {
-      const isShort = hours < asked;
-      const lasts = `lasts ${hoursText(hours * 60)} of the ${hoursText(asked * 60)} loaded`;
-      return { key: `supply ${id} ${name}`, say: `${name} on ${id} ${lasts}`, at: null, short: isShort ? lasts : null };
-    });
-  });
-  const usual = USUAL.map((say): HomeCheck => ({ key: `usual ${say}`, say, at: null, short: null }));
+  const usual = USUAL.map((say): HomeCheck => ({ key: `usual ${say}`, say, at: null }));
   const timed = [...firstPieces, ...cares].sort((a, b) => (a.at ?? 0) - (b.at ?? 0));
-  return [...timed, ...supplies, ...usual];
+  return [...timed, ...usual];
 }
 
 /** Common practice, no source. */

@@ -16,8 +16,8 @@ export function ChecksPart({ view, checks, checked, onTick }: ChecksProps) {
   return (
     <Section title={`Before going home, ${done} of ${checks.length}`}>
       <ul className={styles.checks}>
-        {checks.map(({ key, say, at, short }) => (
-          <li key={key} data-short={short !== null}>
+        {checks.map(({ key, say, at }) => (
+          <li key={key}>
             <label>
               <input
                 type="checkbox"
@@ -27,7 +27,6 @@ export function ChecksPart({ view, checks, checked, onTick }: ChecksProps) {
               <span>{say}</span>
             </label>
             {at !== null && <small className={styles.figure}>by {momentText(view.plan.clock, at)}</small>}
-            {short !== null && <strong className={styles.short}>too little</strong>}
           </li>
         ))}
       </ul>

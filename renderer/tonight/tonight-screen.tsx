@@ -7,6 +7,7 @@ import { type PlanStore, usePlan } from '../plan';
 import { ChecksPart } from './checks';
 import { BuysPart, MachinesPart, RisksPart, ToolsPart } from './parts';
 import { RunSheet } from './run-sheet';
+import { SuppliesPart } from './supplies';
 import styles from './tonight.module.css';
 import type { TonightStore } from './tonight-store';
 
@@ -58,10 +59,11 @@ function Night({ view, tonight, store }: NightProps) {
   const { outcome, presets, checks, swap } = tonight;
   const buying = useStore(store, (state) => state.buying);
   const checked = useStore(store, (state) => state.checked);
+  const supplies = useStore(store, (state) => state.supplies);
   const [visit, setVisit] = useState('02:00');
   const { stretch } = outcome;
   if (stretch === null) return <p className={styles.empty}>Somebody is always there: there is no night to look at.</p>;
-  const { tick, buy } = store.getState();
+  const { tick, supply, buy } = store.getState();
   return (
     <>
       <Head view={view} tonight={tonight} store={store} />
@@ -84,6 +86,7 @@ function Night({ view, tonight, store }: NightProps) {
         </div>
         <div>
           <ChecksPart view={view} checks={checks} checked={checked} onTick={tick} />
+          <SuppliesPart outcome={outcome} hours={supplies} onType={supply} />
           <ToolsPart view={view} presets={presets} />
         </div>
       </div>

@@ -20,10 +20,13 @@ export interface TonightState {
   readonly buying: Buying;
   /** Keys of what has been seen to. */
   readonly checked: ReadonlySet<string>;
+  /** Hours that supplies still last, as typed, by `machine/supply`. */
+  readonly supplies: ReadonlyMap<string, string>;
   readonly releasing: boolean;
   read(id: number): Promise<void>;
   buy(visitAt: string | null): Promise<void>;
   tick(key: string, done: boolean): void;
+  supply(key: string, hours: string): void;
   release(): Promise<void>;
 }
 
@@ -39,6 +42,7 @@ export function createTonightStore(api: Api, planStore: PlanStore): TonightStore
     faults: [],
     buying: NOT_ASKED,
     checked: new Set(),
+    supplies: new Map(),
     releasing: false,
 
     async read(id) {
@@ -65,6 +69,10 @@ export function createTonightStore(api: Api, planStore: PlanStore): TonightStore
       if (done) checked.add(key);
       else checked.delete(key);
       set({ checked });
+    },
+
+    supply(key, hours) {
+      set({ supplies: new Map(get().supplies).set(key, hours) });
     },
 
     async release() {

@@ -49,8 +49,8 @@ function tonightOf(view: PlanView): TonightView {
       ],
     },
     checks: [
-      { key: 'care', say: 'Replace EM16 on M1', at: tonight.start - 30, short: null },
-      { key: 'supply', say: 'Coolant on M1 lasts 6.0 h of the 8.0 h loaded', at: null, short: 'lasts 6.0 h' },
+      { key: 'care', say: 'Replace EM16 on M1', at: tonight.start - 30 },
+      { key: 'usual Filter clean', say: 'Filter clean', at: null },
     ],
   };
 }
@@ -115,12 +115,26 @@ describe('the screen "Tonight"', () => {
     );
   });
 
-  it('marks what will not last, and counts what has been seen to', async () => {
+  it('counts what has been seen to', async () => {
     const { user } = await open(planView());
     await screen.findByText('Before going home, 0 of 2');
-    expect(screen.getByText('too little')).toBeDefined();
     await user.click(screen.getByRole('checkbox', { name: 'Replace EM16 on M1' }));
     expect(screen.getByText('Before going home, 1 of 2')).toBeDefined();
+  });
+
+  it('names a supply that is said to last less than the hours loaded', async () => {
+    const view = planView();
+    const { user } = await open(view);
+    await screen.findByText('Hours to empty');
+    const [coolant] = screen.getAllByLabelText(/^Coolant on /);
+    await user.type(coolant!, '8');
+    expect(part('Hours to empty').queryByText(/ lasts \d/)).toBeNull();
+    await user.clear(coolant!);
+    await user.type(coolant!, '7,5');
+    expect(part('Hours to empty').getByText(/^Coolant on .* lasts 7\.5 of 8\.0 h\.$/)).toBeDefined();
+    await user.clear(coolant!);
+    await user.type(coolant!, 'much');
+    expect(coolant!.getAttribute('aria-invalid')).toBe('true');
   });
 
   it('releases the plan with what was seen to, and then prints its run sheet', async () => {
