@@ -3,7 +3,16 @@ import { parseArgs } from 'node:util';
 import { MOST_WORKERS } from '../../main/solver';
 import { BadRequest } from './refusal';
 
-export const COMMANDS = ['jobshop', 'flexible', 'operators', 'servers', 'attended', 'nights', 'compare'] as const;
+export const COMMANDS = [
+  'jobshop',
+  'flexible',
+  'operators',
+  'servers',
+  'attended',
+  'nights',
+  'simulate',
+  'compare',
+] as const;
 export type CommandName = (typeof COMMANDS)[number];
 
 export interface Request {
@@ -54,6 +63,7 @@ const TAKES: Readonly<Record<CommandName, readonly string[]>> = {
   attended: ['seconds', 'seed', 'workers', 'only', 'data', 'json', 'record'],
   compare: ['seconds', 'seed', 'only', 'json', 'record'],
   nights: ['seconds', 'seed', 'workers', 'only', 'json', 'record'],
+  simulate: ['seed', 'only', 'json'],
 };
 
 /** Reads what stands after `npm run bench --`; throws a {@link BadRequest} that names what is unknown or missing. */

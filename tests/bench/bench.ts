@@ -8,6 +8,7 @@ import { benchPublished } from './published';
 import { BadRequest } from './refusal';
 import type { Report } from './report';
 import { endWorkers } from './run';
+import { benchSimulate } from './simulate';
 
 /** Exit codes: all well; an illegal or impossible plan; a request that cannot be followed. */
 const [WELL, FAILED, BAD] = [0, 1, 2];
@@ -34,6 +35,7 @@ async function main(args: readonly string[]): Promise<number> {
 function reportOf(request: Request): Promise<Report> {
   const { command } = request;
   if (command === 'compare') return benchCompare(request, console.log);
+  if (command === 'simulate') return benchSimulate(request, console.log);
   return command === 'nights' ? benchNights(request, console.log) : benchPublished(command, request, console.log);
 }
 

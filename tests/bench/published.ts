@@ -45,7 +45,7 @@ interface Row {
 }
 
 /** Commands that plan instances with published bounds. */
-export type PublishedCommand = Exclude<CommandName, 'nights' | 'compare'>;
+export type PublishedCommand = Exclude<CommandName, 'nights' | 'simulate' | 'compare'>;
 
 /** Plans published instances and compares their makespans with the best known. */
 export async function benchPublished(command: PublishedCommand, request: Request, print: Print): Promise<Report> {
