@@ -71,7 +71,7 @@ export class Equipper {
     return this.mendAll(MOST_TRIES, false);
   }
 
-  /** Mends a schedule built anew: what cannot be helped is left out, or excused and reported if it cannot move. */
+  /** Mends a schedule built anew: what cannot be helped is left out, or reported if it cannot move. */
   mendAnew(): void {
     for (let machine = 0; machine < this.problem.machineCount; machine++) this.mark(machine);
     this.patience = PATIENCE_ANEW;
@@ -189,8 +189,9 @@ export class Equipper {
     const { problem, repair } = this;
     const { slots } = this.board;
     const bookings = slots.machines[machine]!;
-    let last = bookings.firstEndingAfter(this.schedule.start[run]!);
-    if (bookings.run[last] !== run) last = bookings.run.indexOf(run);
+    const last = bookings.firstEndingAfter(this.schedule.start[run]!);
+    // Where locks overlap one booking stands for several.
+    if (last === bookings.count || bookings.run[last] !== run) return false;
     let first = NONE;
     let from = NEVER;
     let person = NONE;

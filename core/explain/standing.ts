@@ -7,8 +7,9 @@ import {
   type RunSpans,
   touching,
 } from '../measure';
-import type { Interval } from '../time';
+import { type Interval, intersect } from '../time';
 import type { Piece } from './piece';
+import { whyNotAlone } from './trust';
 import { atText } from './words';
 
 /** Time in which a machine may stand with work in it, and why. */
@@ -57,6 +58,12 @@ function startsLater(reading: PlanReading, run: RunSpans, waiting: Interval): St
     const because = () => `${name} is loaded and begins in time for a hand to check its first piece`;
     return [standing(waiting, because)];
   }
+  const untrusted = whyNotAlone(reading.shop, run.need, run.planned.end - start);
+  const isNight = intersect(
+    reading.stretches.filter((stretch) => !stretch.attended),
+    [waiting],
+  );
+  if (untrusted !== null && isNight.length > 0) return [standing(waiting, () => `${name} is loaded and ${untrusted}`)];
   const firstCut = run.cutting[0]!.end - run.cutting[0]!.start;
   const tooLate = touching(reading.machines.get(run.machine.id)!.open, waiting).flatMap((open): Standing[] => {
     const since = Math.max(open.start, waiting.start, open.end - firstCut + 1);
