@@ -128,7 +128,13 @@ export function RisksPart({ view, outcome }: PartProps) {
 }
 
 /** Tools that run out if nobody does what is planned, and how few new ones would make the night hold. */
-export function ToolsPart({ view, presets }: { readonly view: PlanView; readonly presets: Presets }) {
+export function ToolsPart(props: {
+  readonly view: PlanView;
+  readonly presets: Presets;
+  /** When nobody is there any more to put one in. */
+  readonly alone: Minute;
+}) {
+  const { view, presets, alone } = props;
   const { clock } = view.plan;
   const total = presets.kinds.reduce((sum, kind) => sum + kind.inOrder, 0);
   return (
@@ -149,7 +155,7 @@ export function ToolsPart({ view, presets }: { readonly view: PlanView; readonly
                 else {shortage.pallet ?? 'no pallet'}, {shortage.run} runs short at {momentText(clock, shortage.minute)}
               </small>
             </span>
-            <span className={styles.figure}>by {momentText(clock, shortage.start)}</span>
+            <span className={styles.figure}>by {momentText(clock, Math.min(shortage.start, alone))}</span>
           </li>
         ))}
       </ol>

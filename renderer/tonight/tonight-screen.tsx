@@ -87,7 +87,7 @@ function Night({ view, tonight, store }: NightProps) {
         <div>
           <ChecksPart view={view} checks={checks} checked={checked} onTick={tick} />
           <SuppliesPart outcome={outcome} hours={supplies} onType={supply} />
-          <ToolsPart view={view} presets={presets} />
+          <ToolsPart view={view} presets={presets} alone={stretch.start} />
         </div>
       </div>
       {view.released !== null && <RunSheet view={view} stretch={stretch} />}

@@ -104,7 +104,7 @@ describe('the screen "Tonight"', () => {
     );
     expect(part('Weak pallets').getAllByRole('listitem')[0]?.textContent).toMatch(/72 %of nights good$/);
     expect(part('Tools to preset').getByRole('listitem').textContent).toMatch(
-      /^1 × EM16 into .*else P-07, .* runs short at .*by /,
+      /^1 × EM16 into .*else P-07, .* runs short at Thu 00:00by Wed 22:30$/,
     );
   });
 
