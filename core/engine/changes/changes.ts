@@ -39,6 +39,8 @@ export class Changes {
     const hands = new HandChanges(view, new Settler(problem, board.slots, board.schedule, pricer));
     const care = new CareChanges(view);
     const forTools = problem.tools === null ? 0 : 10;
+    // Dear, and where tools wear the small changes alone stay caught. Elsewhere they get on better without it.
+    const forJobs = problem.tools === null ? 0 : 5;
     const forOdds = problem.block.some((odds) => odds > 0) ? 3 : 0;
     this.kinds = [
       [forTools, () => care.rethink()],
@@ -48,7 +50,8 @@ export class Changes {
       [10, () => order.reorderAcross()],
       [7, () => order.swap()],
       [5, () => order.moveOperation()],
-      [16, () => lateness.hurry()],
+      [16 - forJobs, () => lateness.hurry()],
+      [forJobs, () => lateness.hurryJob()],
       [10, () => night.keepForNight()],
       [8, () => night.fillNight()],
       [5, () => hands.joinRounds()],

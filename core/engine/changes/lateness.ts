@@ -3,6 +3,9 @@ import type { Pricer } from '../cost';
 import { rowsBy } from '../rows';
 import type { View } from './view';
 
+/** Runs that make way for a job at most. */
+const MOST_AFTER = 40;
+
 /** How far back along what a late run waits for, and how many runs before it on a machine are put after it, at most. */
 const BACK = 6;
 const OVERTAKEN = 3;
@@ -37,6 +40,36 @@ export class LatenessChanges {
     chosen.length = 0;
     chosen.push(run);
     for (let i = Math.max(0, at - reach); i < at; i++) view.choose(bookings.run[i]!);
+    return view.liftChosen();
+  }
+
+  /**
+   * Puts a late job first from one of its runs on: what is cut from then until the job is finished goes back after it, in
+   * its order.
+   */
+  hurryJob(): boolean {
+    const { view } = this;
+    const { problem, board, random, repair, chosen } = view;
+    const { start, placed, off } = board.schedule;
+    const last = this.runToHurry();
+    if (last === NONE) return false;
+    const job = problem.runJob[last]!;
+    const own = this.jobRuns.items
+      .subarray(this.jobRuns.start[job]!, this.jobRuns.start[job + 1]!)
+      .filter((run) => placed[run] === 1 && repair.canLift(run))
+      .sort((a, b) => start[a]! - start[b]!);
+    if (own.length === 0) return false;
+    const from = start[own[random.below(own.length)]!]! - random.below(1440);
+    const until = off[last]!;
+    const others: number[] = [];
+    for (let run = 0; run < problem.runCount; run++) {
+      const isWithin = placed[run] === 1 && start[run]! >= from && start[run]! < until;
+      if (isWithin && problem.runJob[run] !== job && repair.canLift(run)) others.push(run);
+    }
+    others.sort((a, b) => start[a]! - start[b]!);
+    chosen.length = 0;
+    for (const run of own) if (start[run]! >= from) chosen.push(run);
+    chosen.push(...others.slice(0, MOST_AFTER));
     return view.liftChosen();
   }
 
