@@ -5,7 +5,7 @@ import type { NightOptions, NightOutcome } from './outcome';
 import { NightStudy } from './outcomes';
 
 /** What might be had in addition. */
-export type PurchaseKind = 'pallet' | 'place' | 'tool' | 'person' | 'visit' | 'order';
+export type PurchaseKind = 'pallet' | 'place' | 'tool' | 'dressing' | 'person' | 'visit' | 'order';
 
 /** One thing more that a night could be planned with. */
 export interface Offer {
@@ -47,6 +47,7 @@ export function offersFor(shop: Shop, plan: Plan, outcome: NightOutcome, visitAt
     ...morePallets(shop, plan),
     ...morePlaces(shop, outcome),
     ...moreTools(shop, plan, outcome),
+    ...dressings(shop, plan),
     ...morePeople(shop, plan, outcome.stretch),
     ...aVisit(shop, plan, outcome.stretch, visitAt),
   ];
@@ -154,6 +155,26 @@ function withSister(magazine: Shop['machines'][number]['magazine'], tool: string
   return magazine.some((entry) => entry.tool === tool)
     ? magazine.map((entry) => (entry.tool === tool ? { ...entry, left: [...entry.left, life] } : entry))
     : [...magazine, { tool, left: [life] }];
+}
+
+/** Wheels that somebody dresses, dressed by the machine in its cycle instead: as often as they need it, and alone. */
+function dressings(shop: Shop, plan: Plan): Offer[] {
+  const dressed = new Set(
+    plan.care.flatMap(({ acts }) => acts.flatMap(({ tool, act }) => (act === 'dress' ? [tool] : []))),
+  );
+  return [...dressed].map((id) => ({
+    kind: 'dressing',
+    say: `${id} dressed by the machine`,
+    priced: null,
+    shop: {
+      ...shop,
+      tools: shop.tools.map((tool) =>
+        tool.id === id && tool.dressing !== null
+          ? { ...tool, dressing: { ...tool.dressing, by: 'machine' as const } }
+          : tool,
+      ),
+    },
+  }));
 }
 
 /** Whoever leaves last before tonight stays half an hour longer. */
