@@ -58,20 +58,25 @@ function startsLater(reading: PlanReading, run: RunSpans, waiting: Interval): St
     const because = () => `${name} is loaded and begins in time for a hand to check its first piece`;
     return [standing(waiting, because)];
   }
-  const untrusted = whyNotAlone(reading.shop, run.need, run.planned.end - start);
-  const isNight = intersect(
-    reading.stretches.filter((stretch) => !stretch.attended),
-    [waiting],
+  const machine = reading.machines.get(run.machine.id)!;
+  const untrusted = intersect(machine.idle, [waiting]).flatMap((idle) =>
+    touching(reading.stretches, idle).flatMap((stretch): Standing[] => {
+      const [since, until] = [Math.max(idle.start, stretch.start), Math.min(idle.end, stretch.end)];
+      const why = whyNotAlone(reading, machine, run.need, since);
+      return why === null
+        ? []
+        : [standing({ start: since, end: until }, () => `${run.planned.pallet ?? 'it'} is loaded, but ${why}`)];
+    }),
   );
-  if (untrusted !== null && isNight.length > 0) return [standing(waiting, () => `${name} is loaded and ${untrusted}`)];
   const firstCut = run.cutting[0]!.end - run.cutting[0]!.start;
-  const tooLate = touching(reading.machines.get(run.machine.id)!.open, waiting).flatMap((open): Standing[] => {
+  const tooLate = touching(machine.open, waiting).flatMap((open): Standing[] => {
     const since = Math.max(open.start, waiting.start, open.end - firstCut + 1);
     const because = () => `${name} is loaded but does not fit before ${atText(clock, open.end, waiting.start)}`;
     return open.end < start ? [{ start: since, end: open.end, reason: 'off', because, until: start }] : [];
   });
   return [
     ...tooLate,
+    ...untrusted,
     standing(waiting, () => `${name} is loaded and is to start at ${atText(clock, start, waiting.start)}`),
   ];
 }

@@ -14,6 +14,7 @@ import { type Interval, intersect, lengthText, type Minute, subtract, union } fr
 import type { Hands } from './hands';
 import type { Piece } from './piece';
 import type { Supply } from './supply';
+import { whyNoneAlone, whyNotAlone } from './trust';
 import { atText, clause } from './words';
 import { cutOn, handMinutes, machineName, skillFor, type Work } from './work';
 
@@ -133,6 +134,8 @@ function whyDry(asked: Asked, beside: Minute, minute: Minute): string {
   if (minute + openMinutes(work, machine) > off) {
     return `${name} does not fit before ${off < reading.window.end ? `it is off at ${text(off)}` : 'the end of the plan'}`;
   }
+  const trust = whyNotAlone(reading, machine, work.need, minute);
+  if (trust !== null) return trust;
   if (work.machine === null) return `${name} is left out: ${clause(reading.left.get(work.need.id) ?? '')}`;
   if (work.machine.id === machine.machine.id) return `the plan puts ${name} on at ${text(work.on)}`;
   return `the plan keeps ${name} for ${machineName(reading.shop, work.machine.id)} at ${text(work.on)}`;
@@ -162,7 +165,9 @@ function palletsHeld({ reading, machine, supply }: Asked, work: Work, fixture: s
 
 /** The piece for unattended time in which nothing is on the machine. */
 export function unattendedPieces(asked: Asked, within: Interval): Piece[] {
-  const { machine, works } = asked;
+  const { machine, works, reading } = asked;
+  const trust = whyNoneAlone(reading, machine, works, within);
+  if (trust !== null) return [{ ...within, reason: 'dry', because: () => trust }];
   const next = works.find((w) => w.on > within.start && w.machine?.id === machine.machine.id) ?? works.at(-1);
   const byItself = next !== undefined && handMinutes(next.need, machine.machine) === 0;
   if (byItself) return [dryPiece(asked, within)];

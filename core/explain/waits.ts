@@ -9,13 +9,15 @@ import {
   readyAt,
   stepKey,
   storeOf,
+  touching,
   visitsIn,
 } from '../measure';
 import type { AttendanceRole } from '../shop';
-import { coverage, type Interval, intersect, lengthText, minuteOf, subtract, union } from '../time';
+import { coverage, type Interval, intersect, lengthText, type Minute, minuteOf, subtract, union } from '../time';
 import type { Hands } from './hands';
 import type { Supply } from './supply';
-import { handMinutes, machineName, skillFor } from './work';
+import { whyNotAlone } from './trust';
+import { cutOn, handMinutes, machineName, skillFor } from './work';
 
 /** One time in which a run of a route does not go on. */
 interface Wait extends Interval {
@@ -91,7 +93,7 @@ function waitsOf(reading: PlanReading, run: RunSpans): Wait[] {
 /** What may be in the way, that of machines and pallets first: of equals it is the one to name. */
 function obstaclesIn(reading: PlanReading, hands: Hands, supply: Supply, wait: Wait): Obstacle[] {
   const { before, run } = wait;
-  if (before === 'start') return [machineTaken(reading, wait), machineOff(reading, wait)];
+  if (before === 'start') return [machineTaken(reading, wait), machineOff(reading, wait), notAlone(reading, wait)];
   const alone = isTable(run.machine) || isBench(run.machine);
   const machine = alone ? [machineTaken(reading, wait), machineOff(reading, wait)] : [];
   if (before === 'unload') return [...(alone ? [machineOff(reading, wait)] : []), ...handsTaken(reading, hands, wait)];
@@ -102,6 +104,7 @@ function obstaclesIn(reading: PlanReading, hands: Hands, supply: Supply, wait: W
     ...machine,
     ...places,
     ...palletsTaken(reading, supply, wait),
+    notAlone(reading, wait),
     ...handsTaken(reading, hands, wait),
   ];
 }
@@ -127,6 +130,22 @@ function machineOff(reading: PlanReading, wait: Wait): Obstacle {
   const { id } = wait.run.machine;
   const closed = subtract([{ start: wait.start, end: wait.end }], reading.machines.get(id)!.open);
   return { times: closed, say: `for ${machineName(reading.shop, id)}, which is planned off` };
+}
+
+/** When it could have begun had it been trusted with the night: it was ready, at least to be loaded, when people went. */
+function notAlone(reading: PlanReading, wait: Wait): Obstacle {
+  const { need, machine } = wait.run;
+  const ofMachine = reading.machines.get(machine.id)!;
+  const whyAt = (minute: Minute) => whyNotAlone(reading, ofMachine, need, Math.max(minute, wait.start));
+  const barred = touching(reading.stretches, wait).flatMap((stretch) => {
+    if (stretch.attended || (wait.before !== 'start' && wait.start >= stretch.start)) return [];
+    const why = whyAt(stretch.start);
+    if (why === null) return [];
+    const intoIt = stretch.start - cutOn(need, machine) + 1;
+    const from = whyAt(intoIt) === null ? stretch.start : intoIt;
+    return [{ start: Math.max(from, wait.start), end: Math.min(stretch.end, wait.end), why }];
+  });
+  return { times: union(barred), say: `for somebody to be here: ${barred[0]?.why ?? ''}` };
 }
 
 function placesTaken(reading: PlanReading, wait: Wait): Obstacle {

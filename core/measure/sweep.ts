@@ -13,8 +13,8 @@ function firstEndingAfter(sorted: readonly Interval[], minute: Minute): number {
 }
 
 /** Those of the intervals (sorted, apart) that lie partly in `within`, whole. */
-export function touching(sorted: readonly Interval[], within: Interval): Interval[] {
-  const found: Interval[] = [];
+export function touching<T extends Interval>(sorted: readonly T[], within: Interval): T[] {
+  const found: T[] = [];
   for (let i = firstEndingAfter(sorted, within.start); i < sorted.length; i++) {
     const interval = sorted[i]!;
     if (interval.start >= within.end) break;

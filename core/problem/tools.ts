@@ -1,13 +1,4 @@
-import {
-  actMinutes,
-  type Machine,
-  nightReserve,
-  type RunNeed,
-  type Shop,
-  sistersLeft,
-  type Tool,
-  toolNeeds,
-} from '../shop';
+import { actMinutes, mostAtNight, nightReserve, type RunNeed, type Shop, sistersLeft, toolNeeds } from '../shop';
 import { NONE, type ToolTable } from './problem';
 import { flatRows, indexOf } from './rows';
 
@@ -60,11 +51,4 @@ export function toolsOf(shop: Shop, options: readonly OptionOf[], crewOf: (machi
     }),
     crew: Int32Array.from(shop.machines, (_, m) => crewOf(m)),
   } satisfies ToolTable;
-}
-
-/** Minutes that all fresh sister tools give one unattended cut; a whole need only one of them. */
-function mostAtNight(machine: Machine, tool: Tool): number {
-  const each = Math.max(0, tool.life - nightReserve(machine, tool));
-  if (tool.dressing?.by === 'hand') return Math.min(each, tool.dressing.every);
-  return tool.finish ? each : each * sistersLeft(machine, tool).length;
 }

@@ -43,3 +43,10 @@ export function nightReserve(machine: Machine, tool: Tool): number {
 export function actMinutes(tool: Tool, act: 'replace' | 'dress'): number {
   return Math.max(1, act === 'replace' ? tool.replaceMinutes : (tool.dressing?.minutes ?? 0));
 }
+
+/** Minutes that all fresh sister tools give one unattended cut; a whole need only one of them. */
+export function mostAtNight(machine: Machine, tool: Tool): number {
+  const each = Math.max(0, tool.life - nightReserve(machine, tool));
+  if (tool.dressing?.by === 'hand') return Math.min(each, tool.dressing.every);
+  return tool.finish ? each : each * sistersLeft(machine, tool).length;
+}
