@@ -97,7 +97,10 @@ function dueText(index: PlanIndex, job: string, due: string): string {
 /** What its checks may add; entered, so it can be put right. */
 function repeatFacts({ repeats, operation }: RunNeed): Facts['facts'] {
   if (operation.checks.every(({ chance, repeat }) => chance === 0 || repeat === 0)) return [];
-  const most = operation.checks.reduce((sum, { repeat, most: times }) => sum + repeat * times, 0);
+  const most = operation.checks.reduce(
+    (sum, { chance, repeat, most: times }) => sum + (chance > 0 ? repeat * times : 0),
+    0,
+  );
   return [{ term: 'Repeats', words: `${lengthText(repeats)} planned, ${lengthText(most)} at most` }];
 }
 
