@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import type { NightOutcome, PlanView, Presets, Purchase } from '../../core/contract';
-import { clockText, type Minute, momentText } from '../../core/time';
+import { clockText, lengthText, type Minute, momentText } from '../../core/time';
 import { Button } from '../look';
 import styles from './tonight.module.css';
 import type { Buying } from './tonight-store';
@@ -139,7 +139,9 @@ export function ToolsPart(props: {
   const total = presets.kinds.reduce((sum, kind) => sum + kind.inOrder, 0);
   return (
     <Section title="Tools to preset">
-      {total === 0 && <p className={styles.none}>The tools in the magazines last until morning.</p>}
+      {total + presets.never.length === 0 && (
+        <p className={styles.none}>The tools in the magazines last until morning.</p>
+      )}
       {total > 0 && (
         <p className={styles.remark}>
           {total} new {total === 1 ? 'tool makes' : 'tools make'} the night hold. Put in before the time shown; the plan
@@ -156,6 +158,19 @@ export function ToolsPart(props: {
               </small>
             </span>
             <span className={styles.figure}>by {momentText(clock, Math.min(shortage.start, alone))}</span>
+          </li>
+        ))}
+        {presets.never.map(({ machine, tool, run, pallet, minute, missing }) => (
+          <li key={`never ${machine} ${tool}`}>
+            <span className={styles.what}>
+              <strong className={styles.short}>
+                {tool} in {machine} cannot last
+              </strong>
+              <small>
+                {pallet ?? 'no pallet'}, {run} wants {lengthText(missing)} more than new tools give, at{' '}
+                {momentText(clock, minute)}
+              </small>
+            </span>
           </li>
         ))}
       </ol>

@@ -55,13 +55,13 @@ function tonightOf(view: PlanView): TonightView {
   };
 }
 
-async function open(view: PlanView | null) {
+async function open(view: PlanView | null, night?: TonightView) {
   const released = { at: '2026-11-25T15:20', checked: ['care'] };
   let current = view;
   const api = new FakeApi({
     'plan.latest': () => ({ ok: true, value: current }),
     'seat.read': () => ({ ok: true, value: { theme: 'light', planSeconds: 5 } }),
-    'tonight.read': () => ({ ok: true, value: tonightOf(view!) }),
+    'tonight.read': () => ({ ok: true, value: night ?? tonightOf(view!) }),
     'tonight.buy': () => ({ ok: true, value: null }),
     'plan.release': () => {
       current = { ...view!, released };
@@ -105,6 +105,18 @@ describe('the screen "Tonight"', () => {
     expect(part('Weak pallets').getAllByRole('listitem')[0]?.textContent).toMatch(/72 %of nights good$/);
     expect(part('Tools to preset').getByRole('listitem').textContent).toMatch(
       /^1 × EM16 into .*else P-07, .* runs short at Thu 00:00by Wed 22:30$/,
+    );
+  });
+
+  it('names what no number of new tools is enough for, with pallet and minute', async () => {
+    const view = planView();
+    const night = tonightOf(view);
+    const { shortage } = night.presets.kinds[0]!;
+    const never = [{ ...shortage, tool: 'BN06', missing: 15 }];
+    await open(view, { ...night, presets: { ...night.presets, total: 0, kinds: [], never } });
+    await screen.findByText('Tools to preset');
+    expect(part('Tools to preset').getByRole('listitem').textContent).toMatch(
+      /^BN06 in .* cannot lastP-07, .* wants 15 min more than new tools give, at Thu 00:00$/,
     );
   });
 
