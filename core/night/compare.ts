@@ -2,7 +2,7 @@ import { referee } from '../referee';
 import type { Plan, PlannedRun, Shop } from '../shop';
 import { type Interval, tonightOf } from '../time';
 import type { NightOptions } from './outcome';
-import { NightStudy } from './outcomes';
+import { NightStudy, Z95 } from './outcomes';
 import { queuesOf, stretchesIn } from './queue';
 
 /** One plan and the shop it is for. */
@@ -24,14 +24,22 @@ export interface NightComparison {
  * plan's tonight; where somebody is there meanwhile in the second, what is planned to be cut then is cut.
  */
 export function compareNights(first: Candidate, second: Candidate, options: NightOptions): NightComparison {
-  const whole = tonightOf(stretchesIn(first.shop, first.plan), first.plan.now);
-  if (whole === null) return { gain: 0, halfWidth: 0 };
-  const within = { start: Math.max(whole.start, first.plan.now), end: whole.end };
-  const [a, b] = [hoursWithin(first, within, options), hoursWithin(second, within, options)];
-  const gains = a.map((hours, night) => b[night]! - hours);
+  const within = tonightAhead(first);
+  if (within === null) return { gain: 0, halfWidth: 0 };
+  return comparisonOf(hoursWithin(first, within, options), hoursWithin(second, within, options));
+}
+
+/** What is left of tonight's stretch at the plan's moment. */
+function tonightAhead({ shop, plan }: Candidate): Interval | null {
+  const tonight = tonightOf(stretchesIn(shop, plan), plan.now);
+  return tonight === null ? null : { start: Math.max(tonight.start, plan.now), end: tonight.end };
+}
+
+function comparisonOf(first: Float64Array, second: Float64Array): NightComparison {
+  const gains = first.map((hours, night) => second[night]! - hours);
   const gain = gains.reduce((sum, one) => sum + one, 0) / gains.length;
   const variance = gains.reduce((sum, one) => sum + (one - gain) ** 2, 0) / Math.max(1, gains.length - 1);
-  return { gain, halfWidth: 1.96 * Math.sqrt(variance / gains.length) };
+  return { gain, halfWidth: Z95 * Math.sqrt(variance / gains.length) };
 }
 
 /** Good hours of each night within a time: unattended stretches as they are played, attended ones as planned. */
@@ -74,6 +82,9 @@ export interface Swap extends NightComparison {
  * for certain. Only what is legal counts: both are loaded by then, and the plan so changed passes the referee.
  */
 export function bestSwap(shop: Shop, plan: Plan, options: NightOptions): Swap | null {
+  const within = tonightAhead({ shop, plan });
+  if (within === null) return null;
+  let asPlanned: Float64Array | null = null;
   let best: Swap | null = null;
   for (const { machine, runs } of queuesOf(shop, plan).machines) {
     for (let i = 0; i + 1 < runs.length; i++) {
@@ -81,7 +92,8 @@ export function bestSwap(shop: Shop, plan: Plan, options: NightOptions): Swap | 
       if (first.begun !== null || second.notBefore > first.planned.start) continue;
       const swapped = exchanged(shop, plan, first.planned, second.planned);
       if (swapped === null) continue;
-      const { gain, halfWidth } = compareNights({ shop, plan }, { shop, plan: swapped }, options);
+      asPlanned ??= hoursWithin({ shop, plan }, within, options);
+      const { gain, halfWidth } = comparisonOf(asPlanned, hoursWithin({ shop, plan: swapped }, within, options));
       if (gain - halfWidth <= 0 || gain <= (best?.gain ?? 0)) continue;
       best = { machine: machine.id, first: first.run, second: second.run, gain, halfWidth, plan: swapped };
     }

@@ -10,10 +10,8 @@ import {
   type ToolNeed,
   toolNeeds,
 } from '../shop';
-import { expandHours, type Interval, intersect, type Minute, stretchesOf, tonightOf } from '../time';
-
-/** Enough of the time before the origin to know how long the stretch is in which the plan's moment lies. */
-const LOOK_BACK = 1440;
+import { type Interval, intersect, type Minute, tonightOf } from '../time';
+import { stretchesIn } from './queue';
 
 /** A planned run as its machine's tools see it. */
 export interface ToolCut {
@@ -28,7 +26,7 @@ export interface ToolCut {
 }
 
 /** What comes to one machine's tools from the plan's moment on. */
-export interface MachineQueue {
+export interface ToolQueue {
   readonly machine: Machine;
   /** In order of start. */
   readonly cuts: readonly ToolCut[];
@@ -36,21 +34,18 @@ export interface MachineQueue {
   readonly care: readonly ToolCare[];
 }
 
-export interface ShopQueues {
+export interface ToolQueues {
   readonly now: Minute;
   readonly tonight: Interval | null;
-  readonly machines: readonly MachineQueue[];
+  readonly machines: readonly ToolQueue[];
 }
 
 /**
  * The queue of every machine but the benches, in the shop's order. Runs, machines and cycles that shop and plan do not share are passed
  * over: whether a plan fits its shop is for the referee to say.
  */
-export function queuesOf(shop: Shop, plan: Plan): ShopQueues {
-  const presence = shop.people.flatMap((person) =>
-    expandHours(plan.clock, { start: -LOOK_BACK, end: plan.horizon }, person.hours, person.exceptions),
-  );
-  const stretches = stretchesOf(presence, { start: -LOOK_BACK, end: plan.horizon });
+export function toolQueuesOf(shop: Shop, plan: Plan): ToolQueues {
+  const stretches = stretchesIn(shop, plan);
   const ahead = [{ start: plan.now, end: plan.horizon }];
   const alone = intersect(
     stretches.filter((stretch) => !stretch.attended),

@@ -1,6 +1,6 @@
 import type { Tool, ToolAct } from '../shop';
 import type { Minute } from '../time';
-import { type MachineQueue, minuteOfShare, type ToolCut } from './ledger-queue';
+import { minuteOfShare, type ToolCut, type ToolQueue } from './ledger-queue';
 import { type GivesNoMore, isTakenWhole, SisterTools } from './ledger-sisters';
 
 /** A run that finds too little of a tool kind. */
@@ -44,7 +44,7 @@ export interface Replay {
 }
 
 /** Reads one kind's queue on one machine as rule 8 does, with `fresh` new sister tools put in behind those there are. */
-export function replay(queue: MachineQueue, tool: Tool, now: Minute, isDone: ActsDone, fresh = 0): Replay {
+export function replay(queue: ToolQueue, tool: Tool, now: Minute, isDone: ActsDone, fresh = 0): Replay {
   const sisters = new SisterTools(queue.machine, tool, fresh);
   const spent: SpentTool[] = [];
   const shortages: Shortage[] = [];

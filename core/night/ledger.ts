@@ -1,6 +1,6 @@
 import { nightReserve, type Plan, type Shop, sistersLeft, type Tool, type ToolAct } from '../shop';
 import type { Interval } from '../time';
-import { type MachineQueue, queuesOf } from './ledger-queue';
+import { type ToolQueue, toolQueuesOf } from './ledger-queue';
 import { type Replay, replay, type Shortage, type SpentTool } from './ledger-replay';
 
 /** A planned replacement or dressing of one tool. */
@@ -60,7 +60,7 @@ export interface ToolLedger {
 
 /** What the plan makes of the tools in each machine, by rule 8 of what a legal plan is. */
 export function toolLedger(shop: Shop, plan: Plan): ToolLedger {
-  const { now, machines } = queuesOf(shop, plan);
+  const { now, machines } = toolQueuesOf(shop, plan);
   const least = new Map<string, ToolLeft>();
   const kinds = machines.flatMap((queue) =>
     shop.tools
@@ -83,7 +83,7 @@ export function toolLedger(shop: Shop, plan: Plan): ToolLedger {
   return { kinds, minutesLeftAfter: Object.fromEntries(least) };
 }
 
-function isThere({ machine, cuts, care }: MachineQueue, tool: Tool): boolean {
+function isThere({ machine, cuts, care }: ToolQueue, tool: Tool): boolean {
   return (
     machine.magazine.some((entry) => entry.tool === tool.id) ||
     cuts.some((cut) => cut.needs.some((need) => need.tool.id === tool.id)) ||
@@ -91,9 +91,9 @@ function isThere({ machine, cuts, care }: MachineQueue, tool: Tool): boolean {
   );
 }
 
-function kindLedger(queue: MachineQueue, tool: Tool, planned: Replay, without: Replay): KindLedger {
+function kindLedger(queue: ToolQueue, tool: Tool, planned: Replay, without: Replay): KindLedger {
   const { machine, cuts, care } = queue;
-  const sum = (some: MachineQueue['cuts']): number =>
+  const sum = (some: ToolQueue['cuts']): number =>
     some
       .flatMap((cut) => cut.needs)
       .filter((need) => need.tool.id === tool.id)

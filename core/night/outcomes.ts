@@ -14,7 +14,7 @@ import type { MachineQueue } from './queue';
 import { NightSimulator } from './simulate';
 
 /** Two-sided 95 % of a normal distribution. */
-const Z95 = 1.96;
+export const Z95 = 1.96;
 
 /** Simulates nights and adds them up. Work in slices is possible: {@link play} as often as wanted, then {@link outcome}. */
 export class NightStudy {

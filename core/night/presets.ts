@@ -1,7 +1,7 @@
 import type { LinearSolver } from '../linear';
 import { nightReserve, type Plan, type Shop, sistersLeft, type Tool, type ToolAct } from '../shop';
 import type { Minute } from '../time';
-import { type MachineQueue, queuesOf } from './ledger-queue';
+import { type ToolQueue, toolQueuesOf } from './ledger-queue';
 import { replay, type Shortage } from './ledger-replay';
 import { isHandDressed, isTakenWhole } from './ledger-sisters';
 import { type CoverCase, leastByMinutes } from './presets-case';
@@ -37,7 +37,7 @@ export interface Presets {
  * are still dressed by hand as planned. Each kind on each machine stands for itself, so their sum is the fewest of all.
  */
 export async function toolsToPreset(shop: Shop, plan: Plan, solver: LinearSolver | 'auto' = 'auto'): Promise<Presets> {
-  const { now, tonight, machines } = queuesOf(shop, plan);
+  const { now, tonight, machines } = toolQueuesOf(shop, plan);
   const until = tonight?.end ?? null;
   const kinds: Preset[] = [];
   const never: Shortage[] = [];
@@ -57,26 +57,26 @@ export async function toolsToPreset(shop: Shop, plan: Plan, solver: LinearSolver
 
 const isDressing = ({ act }: ToolAct): boolean => act === 'dress';
 
-function shortages(queue: MachineQueue, tool: Tool, now: Minute, fresh: number): readonly Shortage[] {
+function shortages(queue: ToolQueue, tool: Tool, now: Minute, fresh: number): readonly Shortage[] {
   return replay(queue, tool, now, isDressing, fresh).shortages;
 }
 
 /** If these new tools are not enough, no number is: each cut can have new ones all for itself. */
-function mostNeeded(queue: MachineQueue, tool: Tool): number {
+function mostNeeded(queue: ToolQueue, tool: Tool): number {
   const needs = needsOf(queue, tool);
   if (isTakenWhole(tool)) return needs.length;
   const perTool = Math.max(1, tool.life - nightReserve(queue.machine, tool));
   return needs.reduce((sum, { minutes }) => sum + Math.ceil(minutes / perTool), 0);
 }
 
-function needsOf(queue: MachineQueue, tool: Tool): { minutes: number; alone: boolean; start: Minute }[] {
+function needsOf(queue: ToolQueue, tool: Tool): { minutes: number; alone: boolean; start: Minute }[] {
   return queue.cuts.flatMap(({ needs, alone, planned }) =>
     needs.filter((need) => need.tool.id === tool.id).map(({ minutes }) => ({ minutes, alone, start: planned.start })),
   );
 }
 
 async function presetOf(
-  queue: MachineQueue,
+  queue: ToolQueue,
   tool: Tool,
   now: Minute,
   most: number,
@@ -98,7 +98,7 @@ async function presetOf(
   return { machine: queue.machine.id, tool: tool.id, fewest, proved, inOrder, shortage };
 }
 
-function coverCaseOf(queue: MachineQueue, tool: Tool): CoverCase {
+function coverCaseOf(queue: ToolQueue, tool: Tool): CoverCase {
   const needs = needsOf(queue, tool);
   const dressings = queue.care.flatMap(({ start, acts }) =>
     acts.filter((act) => act.tool === tool.id && isDressing(act)).map(({ sister }) => ({ sister, start })),

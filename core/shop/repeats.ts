@@ -37,6 +37,11 @@ function withCheck(before: Float64Array, chance: number, repeat: number, most: n
   return after;
 }
 
+/** The most minutes that repeats can add: every check out of limits each time it may be. */
+export function mostRepeatMinutes(checks: readonly Check[]): number {
+  return checks.reduce((sum, { chance, repeat, most }) => sum + (chance > 0 ? repeat * most : 0), 0);
+}
+
 /** The fewest minutes of repeats that hold for at least this share of runs. */
 export function repeatMinutes(checks: readonly Check[], share: number): number {
   if (checks.length === 0) return 0;

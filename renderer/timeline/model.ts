@@ -1,5 +1,12 @@
 import type { Gap, IdleReason } from '../../core/contract';
-import type { AttendanceRole, Machine, PlannedRun, RunNeed, ToolCare } from '../../core/shop';
+import {
+  type AttendanceRole,
+  type Machine,
+  mostRepeatMinutes,
+  type PlannedRun,
+  type RunNeed,
+  type ToolCare,
+} from '../../core/shop';
 import { type Clock, type Interval, intersect, union } from '../../core/time';
 import { holdOf, jobOf, offOf, onOf, type PlanIndex, personName } from './plan-index';
 import type { Selection } from './selection';
@@ -176,10 +183,7 @@ function careMarks(cares: readonly ToolCare[]): { mark: Mark; who: string }[] {
 
 /** How much sooner and later the run may end by its checks alone. */
 function spreadOf(need: RunNeed, run: PlannedRun): Interval | null {
-  const most = need.operation.checks.reduce(
-    (sum, { chance, repeat, most }) => sum + (chance > 0 ? repeat * most : 0),
-    0,
-  );
+  const most = mostRepeatMinutes(need.operation.checks);
   if (most === 0) return null;
   return { start: run.end - need.repeats, end: run.end - need.repeats + most };
 }

@@ -1,5 +1,5 @@
 import type { IdleReason } from '../../core/contract';
-import type { Attendance, PlannedRun, RunNeed } from '../../core/shop';
+import { type Attendance, mostRepeatMinutes, type PlannedRun, type RunNeed } from '../../core/shop';
 import {
   clockText,
   coverage,
@@ -97,10 +97,7 @@ function dueText(index: PlanIndex, job: string, due: string): string {
 /** What its checks may add; entered, so it can be put right. */
 function repeatFacts({ repeats, operation }: RunNeed): Facts['facts'] {
   if (operation.checks.every(({ chance, repeat }) => chance === 0 || repeat === 0)) return [];
-  const most = operation.checks.reduce(
-    (sum, { chance, repeat, most: times }) => sum + (chance > 0 ? repeat * times : 0),
-    0,
-  );
+  const most = mostRepeatMinutes(operation.checks);
   return [{ term: 'Repeats', words: `${lengthText(repeats)} planned, ${lengthText(most)} at most` }];
 }
 
