@@ -16,6 +16,7 @@ export default defineConfig({
           'command-line': at('main/command-line.ts'),
           'solver-worker': at('main/solver/solver-worker.ts'),
           'night-worker': at('main/solver/night-worker.ts'),
+          'trial-worker': at('main/solver/trial-worker.ts'),
         },
         output: { entryFileNames: '[name].js', chunkFileNames: 'chunks/[name]-[hash].js' },
       },

@@ -5,7 +5,7 @@ import { isLocalTime } from '../core/time';
 import { ownZone, presentClock } from './clock';
 import { refusal } from './refusal';
 import { createServices, type Services } from './services';
-import { createNights, createSolver, nightsBeside } from './solver';
+import { createNights, createSolver, createTrials, nightsBeside, trialsBeside } from './solver';
 import { dataFolder, openStore, type Store } from './store';
 
 /** One seat at the shop: its stored shop and the services on it, for whatever carries them to a screen. */
@@ -38,13 +38,17 @@ export async function openSeat({ data, at, worker }: SeatOptions): Promise<Seat>
   // One core is left to the screens.
   const solver = createSolver(worker, availableParallelism() - 1);
   const nights = createNights(nightsBeside(worker));
+  const trials = createTrials(trialsBeside(worker));
+  const services = createServices(store, { solver, nights, trials, present });
   return {
     folder,
     store,
-    services: createServices(store, solver, nights, present),
+    services,
     async close() {
       await solver.close();
       await nights.close();
+      await trials.close();
+      await services.close();
       await store.close();
     },
   };

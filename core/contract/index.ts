@@ -1,7 +1,9 @@
 import type { Fault, Plan, PlanCost, Shop, TableName } from '../shop';
+import type { ComparedPlans, CopyView, DeskChange, LoggedChange, PlanRef, PlanSummary, Trial, WayBack } from './desk';
 import type { PlanReport } from './report';
 import type { Purchase, Release, TonightView } from './tonight';
 
+export * from './desk';
 export * from './report';
 export * from './tonight';
 
@@ -16,6 +18,8 @@ export interface ShopView {
   readonly faults: readonly Fault[];
   /** The present moment as local time in the shop's zone, `YYYY-MM-DDTHH:MM`. */
   readonly present: string;
+  /** What undo and redo would do now. */
+  readonly wayBack: WayBack;
 }
 
 /** A stored plan with its report; `shop` is the shop as it was when the plan was made. */
@@ -23,19 +27,15 @@ export interface PlanView {
   readonly id: number;
   /** Local time in the shop's zone at which it was made. */
   readonly made: string;
+  /** Given by the lead; empty: none. */
+  readonly name: string;
   readonly plan: Plan;
   readonly shop: Shop;
   readonly report: PlanReport;
-  /** True if the shop has changed since. */
+  /** True if the shop is not what it was when the plan was made. */
   readonly outdated: boolean;
   /** Null: not released. */
   readonly released: Release | null;
-}
-
-export interface PlanSummary {
-  readonly id: number;
-  readonly made: string;
-  readonly cost: PlanCost;
 }
 
 /** Everything of the shop that is not one of its tables. */
@@ -60,18 +60,48 @@ export interface Calls {
   'shop.export': [null, { fileName: string; text: string }];
   /** The demo shop, or an empty one, in place of the present shop; a dated backup is kept. */
   'shop.reset': [{ to: 'demo' | 'empty' }, ShopView];
-  /** Starts planning; progress and end come as events. Refused while a plan is being made. */
-  'plan.start': [{ seconds: number; seed: number }, null];
+  /** Takes the last change back, or makes the last one taken back again; refused while a plan is being made. */
+  'change.undo': [null, ShopView];
+  'change.redo': [null, ShopView];
+  /** Newest first. */
+  'change.list': [null, LoggedChange[]];
+  /** What would come of a change; null if a newer one was asked about meanwhile. */
+  'desk.try': [{ change: DeskChange; seconds: number }, Trial | null];
+  /** Makes a change; with the plan of that trial, if it is given and the shop is still the one it was tried on. */
+  'desk.take': [{ change: DeskChange; trial: number | null }, ShopView];
+  /**
+   * Starts planning; progress and end come as events. Refused while a plan is being made. `near`: what is not locked
+   * stays as near as it can to the plan that counts.
+   */
+  'plan.start': [{ seconds: number; seed: number; near: boolean }, null];
   /** Ends planning early, keeping the best plan so far. */
   'plan.stop': [null, null];
-  'plan.latest': [null, PlanView | null];
+  /** The plan that counts: the last one made, unless an earlier one was brought back. */
+  'plan.current': [null, PlanView | null];
+  /** The plans of this shop, newest first. */
   'plan.list': [null, PlanSummary[]];
   'plan.read': [{ id: number }, PlanView];
+  /** An empty name takes the name away. */
+  'plan.name': [{ id: number; name: string }, PlanSummary[]];
+  /** Brings an earlier plan back, with the shop as it was then if asked. */
+  'plan.use': [{ id: number; withShop: boolean }, ShopView];
+  'plan.compare': [{ before: PlanRef; after: PlanRef }, ComparedPlans];
   /** Freezes a plan as the one people work by; the next one costs what it moves from it. */
   'plan.release': [{ id: number; checked: string[] }, PlanView];
   'tonight.read': [{ id: number }, TonightView];
   /** Works out what would buy more; each comes as an event. A visit is at a local time, or null for mid-night. */
   'tonight.buy': [{ id: number; visitAt: string | null }, null];
+  'copy.list': [null, CopyView[]];
+  'copy.make': [{ name: string }, CopyView[]];
+  'copy.name': [{ id: string; name: string }, CopyView[]];
+  /** Moves its file into the folder of backups. */
+  'copy.discard': [{ id: string }, CopyView[]];
+  /** Makes the differences of a copy in the shop, as one change, and its plan the one that counts; the copy stays. */
+  'copy.adopt': [{ id: string }, ShopView];
+  /** Plans the shop and its copies one after the other, each as long and with the same seed. */
+  'copy.plan': [{ ids: readonly string[]; seconds: number; seed: number }, null];
+  /** Any other call, asked of a copy of the shop in place of the shop. */
+  'copy.call': [{ copy: string; call: string; sent: unknown }, unknown];
   'seat.read': [null, SeatSettings];
   'seat.put': [SeatSettings, SeatSettings];
 }
@@ -105,6 +135,10 @@ export interface Events {
   'plan.done': { id: number };
   'plan.failed': { faults: readonly Fault[] };
   'shop.changed': { revision: number };
+  /** A copy was made, changed, planned or discarded. */
+  'copy.changed': { id: string };
+  /** What the services of a copy say of themselves. */
+  'copy.said': { copy: string; event: string; data: unknown };
   /** `left`: things still to be worked out. */
   'tonight.bought': { id: number; purchase: Purchase; left: number };
   /** `say`: what went wrong, or null. */

@@ -1,4 +1,5 @@
 export * from './demo';
+export * from './differences';
 export * from './fault';
 export * from './faults';
 export * from './parse';

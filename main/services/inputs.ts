@@ -8,6 +8,23 @@ const planId = z.number().int('must be a whole number');
 const nothing = z.null('takes nothing (null)');
 const table = z.enum(Object.keys(tableSchemas) as TableName[], 'must be the name of a table of the shop');
 
+const seconds = z.number().min(0.1, 'must be at least 0.1').max(3600, 'must be at most 3600');
+const seed = z.number().int('must be a whole number').min(0, 'must not be negative').max(0x7fffffff, 'is too large');
+const planName = z.string().trim().max(80, 'is longer than 80 characters; shorten it');
+const copyName = planName.min(1, 'is empty; give the copy a name');
+/** Part of a file's name, so nothing but digits. */
+const copyId = z.string().regex(/^\d{1,9}$/, 'must be the number of a copy');
+const planRef = z.object({ copy: copyId.nullable(), plan: planId.nullable() });
+const localTime = z.string().refine(isLocalTime, 'must be a date and time such as 2026-11-27T02:00');
+const hold = z.object({
+  run: z.string(),
+  machine: z.string().nullable(),
+  pallet: z.string().nullable(),
+  start: localTime.nullable(),
+  after: z.string().nullable(),
+});
+const deskChange = z.object({ holds: z.array(hold), withdraw: z.array(z.string()), rush: z.unknown() });
+
 /** What may be sent with each call: everything from outside is unknown until it went through here. */
 export const inputs = {
   'shop.read': nothing,
@@ -25,20 +42,36 @@ export const inputs = {
   'shop.import': z.object({ text: z.string() }),
   'shop.export': nothing,
   'shop.reset': z.object({ to: z.enum(['demo', 'empty'], 'must be demo or empty') }),
+  'change.undo': nothing,
+  'change.redo': nothing,
+  'change.list': nothing,
+  'desk.try': z.object({ change: deskChange, seconds: z.number().min(0, 'must not be negative').max(60) }),
+  'desk.take': z.object({ change: deskChange, trial: z.number().nullable() }),
   'plan.start': z.object({
-    seconds: z.number().min(0.1, 'must be at least 0.1').max(3600, 'must be at most 3600'),
-    seed: z.number().int('must be a whole number').min(0, 'must not be negative').max(0x7fffffff, 'is too large'),
+    seconds,
+    seed,
+    near: z.boolean(),
   }),
   'plan.stop': nothing,
-  'plan.latest': nothing,
+  'plan.current': nothing,
   'plan.list': nothing,
   'plan.read': z.object({ id: planId }),
+  'plan.name': z.object({ id: planId, name: planName }),
+  'plan.use': z.object({ id: planId, withShop: z.boolean() }),
+  'plan.compare': z.object({ before: planRef, after: planRef }),
   'plan.release': z.object({ id: planId, checked: z.array(z.string()) }),
   'tonight.read': z.object({ id: planId }),
   'tonight.buy': z.object({
     id: planId,
-    visitAt: z.string().refine(isLocalTime, 'must be a date and time such as 2026-11-27T02:00').nullable(),
+    visitAt: localTime.nullable(),
   }),
+  'copy.list': nothing,
+  'copy.make': z.object({ name: copyName }),
+  'copy.name': z.object({ id: copyId, name: copyName }),
+  'copy.discard': z.object({ id: copyId }),
+  'copy.adopt': z.object({ id: copyId }),
+  'copy.plan': z.object({ ids: z.array(copyId), seconds, seed }),
+  'copy.call': z.object({ copy: copyId, call: z.string(), sent: z.unknown() }),
   'seat.read': nothing,
   'seat.put': seatSchema,
 } satisfies { readonly [K in CallName]: z.ZodType<Sent<K>> };

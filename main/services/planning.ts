@@ -11,6 +11,8 @@ export type Tell = <K extends EventName>(name: K, event: Events[K]) => void;
 interface Wish {
   readonly seconds: number;
   readonly seed: number;
+  /** What is not locked stays as near as it can to the plan that counts. */
+  readonly near: boolean;
 }
 
 /** One planning run at a time, from the stored shop to a stored plan. */
@@ -31,7 +33,10 @@ export function planningWith(store: Store, solver: Solver, present: Present, tel
         lost: (say) => console.error(say),
       });
       refuseIllegal(stored.shop, plan, released);
-      const id = await store.addPlan(plan, stored, present(stored.shop.zone));
+      const made = present(stored.shop.zone);
+      const say =
+        job.near === undefined ? `Plan of ${made.slice(11)}` : `Plan of ${made.slice(11)}, around the changes`;
+      const id = await store.addPlan({ plan, of: stored, made, say });
       busy = false;
       tell('plan.done', { id });
     } catch (error) {
@@ -41,8 +46,8 @@ export function planningWith(store: Store, solver: Solver, present: Present, tel
   }
 
   return {
-    async start(wish) {
-      if (busy) throw refusal('planning', 'A plan is being made already; stop it first.');
+    async start({ near, ...wish }) {
+      if (busy || solver.busy) throw refusal('planning', 'A plan is being made already; stop it first.');
       // At once, so that a second start is refused from here on.
       busy = true;
       try {
@@ -51,7 +56,7 @@ export function planningWith(store: Store, solver: Solver, present: Present, tel
         const errors = faultsOf(stored.shop, at).filter((fault) => fault.level === 'error');
         if (errors.length > 0) throw new Refusal(errors);
         // Only a place to begin from: a damaged one is no reason not to plan.
-        const previous = await store.readPlan('latest').catch(() => null);
+        const previous = await store.readPlan('current').catch(() => null);
         const released = await store.readPlan('released').catch(() => null);
         void solve(
           stored,
@@ -60,6 +65,7 @@ export function planningWith(store: Store, solver: Solver, present: Present, tel
             at,
             ...wish,
             previous: previous?.plan ?? null,
+            ...(near && previous !== null ? { near: previous.plan } : {}),
             ...(released === null ? {} : { released: released.plan }),
           },
           released?.plan,

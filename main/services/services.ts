@@ -1,12 +1,15 @@
 import type { CallName, EventName, Events, PlanView, Reply, Returned, Sent, ShopView } from '../../core/contract';
 import { readShopText, writeShopText } from '../../core/exchange';
-import { reportOn } from '../../core/explain';
+import { comparePlans, comparisonSentences } from '../../core/explain';
 import { demoShop, emptyShop, type Fault, faultsOf } from '../../core/shop';
 import { ownZone, type Present } from '../clock';
 import { messageOf, Refusal, refusal } from '../refusal';
-import type { Nights, Solver } from '../solver';
-import type { Store, StoredPlan, StoredShop } from '../store';
+import type { Nights, Solver, Trials } from '../solver';
+import type { Store, StoredShop } from '../store';
+import { type Copies, copiesOf } from './copies';
+import { deskWith } from './desk';
 import { inputs } from './inputs';
+import { planViewsOf } from './plan-views';
 import { planningWith } from './planning';
 import { withoutRow, withRow } from './shop-edits';
 import { tonightWith } from './tonight';
@@ -18,44 +21,70 @@ export interface Services {
   call(name: unknown, sent: unknown): Promise<Reply<unknown>>;
   /** Returns how to stop listening. */
   listen(listener: Listener): () => void;
+  /** Closes the copies of the shop; its own store and threads are its owner's. */
+  close(): Promise<void>;
+}
+
+/** What the services of a shop and of all its copies work with. */
+export interface Equipment {
+  readonly solver: Solver;
+  readonly nights: Nights;
+  readonly trials: Trials;
+  readonly present: Present;
 }
 
 type Handlers = { readonly [K in CallName]: (sent: Sent<K>) => Promise<Returned<K>> };
 
-export function createServices(store: Store, solver: Solver, nights: Nights, present: Present): Services {
+/** Sentences of a comparison that are read first. */
+const SENTENCES = 6;
+
+export function createServices(store: Store, equipment: Equipment): Services {
+  const { solver, nights, trials, present } = equipment;
   const listeners = new Set<Listener>();
   const tell: Listener = (name, event) => {
     for (const listener of listeners) listener(name, event);
   };
   const planning = planningWith(store, solver, present, tell);
-  const views = planViews(store);
+  const views = planViewsOf(store);
   const tonight = tonightWith(nights, tell);
-  const viewOfPlan = async (id: number): Promise<PlanView> => {
-    const view = await views.read(id);
-    if (view === null) throw refusal('no-such-plan', `There is no plan ${id}; choose one of the list.`);
-    return view;
-  };
+  const desk = deskWith(store, trials, present);
+  const copies = copiesOf(
+    store,
+    () => present(ownZone()),
+    (copy) => createServices(copy, equipment),
+    tell,
+  );
 
-  const shopView = ({ shop, revision }: StoredShop): ShopView => {
+  const shopView = async ({ shop, revision }: StoredShop): Promise<ShopView> => {
     const now = present(shop.zone);
-    return { shop, revision, faults: faultsOf(shop, shop.planFrom ?? now), present: now };
+    const faults = faultsOf(shop, shop.planFrom ?? now);
+    return { shop, revision, faults, present: now, wayBack: await store.wayBack() };
   };
   const changed = async (change: Promise<StoredShop>): Promise<ShopView> => {
     const stored = await change;
     tell('shop.changed', { revision: stored.revision });
     return shopView(stored);
   };
-  const replaceable = (): void => {
+  const refuseWhilePlanning = (): void => {
     if (planning.busy) throw refusal('planning', 'A plan is being made for this shop; stop it first.');
+  };
+  const planOf = async ({ copy, plan }: Sent<'plan.compare'>['before']): Promise<PlanView> => {
+    if (copy !== null) return copies.view(copy, plan);
+    const view = plan === null ? await views.current() : await views.read(plan);
+    if (view === null) throw refusal('no-plan', 'There is no plan yet. Press Plan first.');
+    return view;
   };
 
   const handlers = {
     'shop.read': async () => shopView(await store.readShop()),
-    'shop.put': ({ table, replaces, row }) => changed(store.changeShop((shop) => withRow(shop, table, replaces, row))),
-    'shop.remove': ({ table, id }) => changed(store.changeShop((shop) => withoutRow(shop, table, id))),
-    'shop.settings': (settings) => changed(store.changeShop((shop) => ({ ...shop, ...settings }))),
+    'shop.put': ({ table, replaces, row }) =>
+      changed(store.changeShop(putWords(table, replaces, row), (shop) => withRow(shop, table, replaces, row))),
+    'shop.remove': ({ table, id }) =>
+      changed(store.changeShop(`Delete ${id} from ${table}`, (shop) => withoutRow(shop, table, id))),
+    'shop.settings': (settings) =>
+      changed(store.changeShop('Change the shop’s settings', (shop) => ({ ...shop, ...settings }))),
     'shop.import': async ({ text }) => {
-      replaceable();
+      refuseWhilePlanning();
       const read = readShopText(text);
       if (!read.ok) throw new Refusal(read.faults);
       return changed(store.replaceShop(read.value, 'import'));
@@ -65,10 +94,24 @@ export function createServices(store: Store, solver: Solver, nights: Nights, pre
       return { fileName: `${fileNameOf(shop.name)}.json`, text: writeShopText(shop) };
     },
     'shop.reset': async ({ to }) => {
-      replaceable();
+      refuseWhilePlanning();
       const zone = ownZone();
       const shop = to === 'demo' ? demoShop(present(zone).slice(0, 10)) : emptyShop(zone);
       return changed(store.replaceShop(shop, 'reset'));
+    },
+    'change.undo': async () => {
+      refuseWhilePlanning();
+      return changed(store.undo());
+    },
+    'change.redo': async () => {
+      refuseWhilePlanning();
+      return changed(store.redo());
+    },
+    'change.list': () => store.listChanges(),
+    'desk.try': ({ change, seconds }) => desk.try(change, seconds),
+    'desk.take': async ({ change, trial }) => {
+      refuseWhilePlanning();
+      return changed(desk.take(change, trial));
     },
     'plan.start': async (wish) => {
       await planning.start(wish);
@@ -78,19 +121,49 @@ export function createServices(store: Store, solver: Solver, nights: Nights, pre
       planning.stop();
       return null;
     },
-    'plan.latest': () => views.read('latest'),
+    'plan.current': () => views.current(),
     'plan.list': () => store.listPlans(),
-    'plan.read': ({ id }) => viewOfPlan(id),
-    'plan.release': async ({ id, checked }) => {
-      const { shop } = await viewOfPlan(id);
-      await store.releasePlan(id, { at: present(shop.zone), checked });
-      return viewOfPlan(id);
+    'plan.read': ({ id }) => views.read(id),
+    'plan.name': async ({ id, name }) => {
+      await views.read(id);
+      await store.namePlan(id, name);
+      tell('shop.changed', { revision: (await store.readShop()).revision });
+      return store.listPlans();
     },
-    'tonight.read': async ({ id }) => tonight.read(await viewOfPlan(id)),
+    'plan.use': async ({ id, withShop }) => {
+      refuseWhilePlanning();
+      const { made, shop } = await views.read(id);
+      const say = `Bring back the plan of ${made.replace('T', ' ')}${withShop ? ' and its shop' : ''}`;
+      return changed(store.usePlan(id, say, withShop ? shop : null));
+    },
+    'plan.compare': async ({ before, after }) => {
+      const comparison = comparePlans(await planOf(before), await planOf(after));
+      return { comparison, say: comparisonSentences(comparison, SENTENCES) };
+    },
+    'plan.release': async ({ id, checked }) => {
+      const { shop } = await views.read(id);
+      await store.releasePlan(id, { at: present(shop.zone), checked });
+      tell('shop.changed', { revision: (await store.readShop()).revision });
+      return views.read(id);
+    },
+    'tonight.read': async ({ id }) => tonight.read(await views.read(id)),
     'tonight.buy': async ({ id, visitAt }) => {
-      tonight.buy(await viewOfPlan(id), visitAt);
+      tonight.buy(await views.read(id), visitAt);
       return null;
     },
+    'copy.list': () => copies.list(),
+    'copy.make': async ({ name }) => listed(copies, copies.make(name)),
+    'copy.name': async ({ id, name }) => listed(copies, copies.name(id, name)),
+    'copy.discard': async ({ id }) => listed(copies, copies.discard(id)),
+    'copy.adopt': async ({ id }) => {
+      refuseWhilePlanning();
+      return changed(copies.adopt(id));
+    },
+    'copy.plan': async ({ ids, ...wish }) => {
+      await copies.plan(ids, wish);
+      return null;
+    },
+    'copy.call': ({ copy, call, sent }) => copies.call(copy, call, sent),
     'seat.read': () => store.readSeat(),
     'seat.put': async (seat) => {
       await store.writeSeat(seat);
@@ -111,9 +184,20 @@ export function createServices(store: Store, solver: Solver, nights: Nights, pre
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
+    close: () => copies.close(),
   };
 }
 
+async function listed(copies: Copies, work: Promise<void>): Promise<Returned<'copy.list'>> {
+  await work;
+  return copies.list();
+}
+
+function putWords(table: string, replaces: string | null, row: unknown): string {
+  const id = typeof row === 'object' && row !== null && 'id' in row ? String(row.id) : '';
+  if (replaces === null) return `Add ${id} to ${table}`;
+  return id === replaces ? `Change ${id} in ${table}` : `Rename ${replaces} to ${id} in ${table}`;
+}
 function isCallName(name: unknown): name is CallName {
   return typeof name === 'string' && Object.hasOwn(inputs, name);
 }
@@ -138,24 +222,6 @@ function faultsIn(error: unknown): readonly Fault[] {
   console.error(error);
   const say = `Something went wrong inside the program (${messageOf(error)}). What was saved before is still there.`;
   return [{ code: 'defect', at: [], say, level: 'error' }];
-}
-
-/** Stored plans with their reports. The last one is kept, because several screens ask for it after each change. */
-function planViews(store: Store): { read(which: number | 'latest'): Promise<PlanView | null> } {
-  let last: Omit<PlanView, 'outdated' | 'released'> | null = null;
-  return {
-    async read(which) {
-      const stored = await store.readPlan(which);
-      if (stored === null) return null;
-      const { revision } = await store.readShop();
-      if (last?.id !== stored.id || last.made !== stored.made) last = viewOf(stored);
-      return { ...last, outdated: stored.revision !== revision, released: stored.released };
-    },
-  };
-}
-
-function viewOf({ id, made, plan, shop }: StoredPlan): Omit<PlanView, 'outdated' | 'released'> {
-  return { id, made, plan, shop, report: reportOn(shop, plan) };
 }
 
 /** The shop's name as a file name on every platform. */

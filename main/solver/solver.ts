@@ -12,6 +12,7 @@ export interface Solver {
    * runs.
    */
   stop(): void;
+  readonly busy: boolean;
   close(): Promise<void>;
 }
 
@@ -39,6 +40,9 @@ export function createSolver(workerUrl: URL, workers: number): Solver {
       }
     },
     stop: () => running?.stop(),
+    get busy() {
+      return running !== null;
+    },
     async close() {
       await Promise.all(threads.map((thread) => thread.close()));
     },

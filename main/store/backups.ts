@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs';
-import { mkdir, readdir, rm } from 'node:fs/promises';
+import { mkdir, readdir, rename, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Knex } from 'knex';
 
@@ -13,6 +13,8 @@ export interface Backups {
   daily(): Promise<void>;
   /** A copy that stays until somebody deletes it; returns its file. */
   before(what: 'import' | 'reset'): Promise<string>;
+  /** Moves another file of this kind in, under a dated name. */
+  keep(file: string, what: string): Promise<void>;
 }
 
 /** `now` gives the local wall time `YYYY-MM-DDTHH:MM`. */
@@ -25,6 +27,13 @@ export function backupsOf(db: Knex, dataFolder: string, now: () => string): Back
     await db.raw('VACUUM INTO ?', [file]);
   }
 
+  function freeName(what: string): string {
+    const stem = join(folder, `shop-${now().replace(':', '')}-${what}`);
+    let file = `${stem}.sqlite`;
+    for (let n = 2; existsSync(file); n++) file = `${stem}-${n}.sqlite`;
+    return file;
+  }
+
   return {
     folder,
     async daily() {
@@ -34,11 +43,13 @@ export function backupsOf(db: Knex, dataFolder: string, now: () => string): Back
       for (const old of days.slice(0, -DAYS_KEPT)) await rm(join(folder, old));
     },
     async before(what) {
-      const stem = join(folder, `shop-${now().replace(':', '')}-before-${what}`);
-      let file = `${stem}.sqlite`;
-      for (let n = 2; existsSync(file); n++) file = `${stem}-${n}.sqlite`;
+      const file = freeName(`before-${what}`);
       await copyTo(file);
       return file;
+    },
+    async keep(file, what) {
+      await mkdir(folder, { recursive: true });
+      await rename(file, freeName(what));
     },
   };
 }

@@ -1,4 +1,5 @@
+export type { Origin } from './copy';
 export * from './data-folder';
 export type { StoredPlan } from './plan-rows';
 export type { StoredShop } from './shop-rows';
-export { openStore, type Store, seatSchema } from './store';
+export { type Changed, openStore, type Store, seatSchema } from './store';

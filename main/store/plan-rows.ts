@@ -8,6 +8,8 @@ import { readBody } from './bodies';
 export interface StoredPlan {
   readonly id: number;
   readonly made: string;
+  /** Empty: it has none. */
+  readonly name: string;
   readonly revision: number;
   readonly plan: Plan;
   readonly shop: Shop;
@@ -17,6 +19,7 @@ export interface StoredPlan {
 interface PlanRow {
   readonly id: number;
   readonly made: string;
+  readonly name: string | null;
   readonly revision: number;
   readonly body: string;
   readonly snapshot: string;
@@ -25,14 +28,37 @@ interface PlanRow {
 
 const releaseSchema = z.object({ at: z.string(), checked: z.array(z.string()) });
 
+/** Plans kept beside those with a name, those that were released and the one that counts. */
+const KEPT = 400;
+
+/** Adds a plan, which is then the one that counts. */
 export async function addPlan(db: Knex, plan: Plan, shop: Shop, revision: number, made: string): Promise<number> {
   await db('snapshots')
     .insert({ revision, body: JSON.stringify(shop) })
     .onConflict('revision')
     .ignore();
-  const row = { made, revision, cost: JSON.stringify(plan.cost), body: JSON.stringify(plan) };
+  const row = { made, revision, cost: JSON.stringify(plan.cost), body: JSON.stringify(plan), epoch: await epochOf(db) };
   const [added] = await db('plans').insert(row).returning<{ id: number }[]>('id');
-  return z.object({ id: z.number() }).parse(added).id;
+  const { id } = z.object({ id: z.number() }).parse(added);
+  await db('shop').update({ plan: id });
+  await prune(db);
+  return id;
+}
+
+async function epochOf(db: Knex): Promise<number> {
+  return (await db('shop').first<{ epoch: number } | undefined>('epoch'))?.epoch ?? 0;
+}
+
+async function prune(db: Knex): Promise<void> {
+  const oldest = await db('plans').orderBy('id', 'desc').offset(KEPT).first<{ id: number } | undefined>('id');
+  if (oldest === undefined) return;
+  await db('plans')
+    .where('id', '<=', oldest.id)
+    .whereNull('name')
+    .whereNotIn('id', db('releases').select('plan'))
+    .whereNotIn('id', db('shop').whereNotNull('plan').select('plan'))
+    .delete();
+  await db('snapshots').whereNotIn('revision', db('plans').select('revision')).delete();
 }
 
 /** Releases a plan, once more if it was before. */
@@ -43,10 +69,13 @@ export async function releasePlan(db: Knex, id: number, release: Release): Promi
     .merge();
 }
 
-/** The plan of that number, the newest one for `latest`, the newest released one, or null if there is none. */
+/**
+ * The plan of that number; the one that counts for `current`, the newest released one of this shop for `released`; null
+ * if there is none.
+ */
 export async function readPlan(
   db: Knex,
-  which: number | 'latest' | 'released',
+  which: number | 'current' | 'released',
   backups: string,
 ): Promise<StoredPlan | null> {
   const query = db('plans')
@@ -55,19 +84,22 @@ export async function readPlan(
     .select(
       'plans.id',
       'plans.made',
+      'plans.name',
       'plans.revision',
       'plans.body',
       'snapshots.body as snapshot',
       'releases.body as released',
     )
     .orderBy('plans.id', 'desc');
-  if (which === 'released') query.whereNotNull('releases.plan');
-  else if (which !== 'latest') query.where('plans.id', which);
+  if (which === 'released') query.whereNotNull('releases.plan').where('plans.epoch', await epochOf(db));
+  else if (which === 'current') query.whereIn('plans.id', db('shop').whereNotNull('plan').select('plan'));
+  else query.where('plans.id', which);
   const row = await query.first<PlanRow | undefined>();
   if (row === undefined) return null;
   return {
     id: row.id,
     made: row.made,
+    name: row.name ?? '',
     revision: row.revision,
     plan: readBody(row.body, planSchema, `plan ${row.id}`, backups),
     shop: readBody(row.snapshot, shopSchema, `the shop of plan ${row.id}`, backups),
@@ -76,21 +108,26 @@ export async function readPlan(
   };
 }
 
-/** Newest first. */
+/** The plans of this shop, newest first. */
 export async function listPlans(db: Knex, backups: string): Promise<PlanSummary[]> {
+  const current = (await db('shop').first<{ plan: number | null } | undefined>('plan'))?.plan ?? null;
   const rows = await db('plans')
-    .select<{ id: number; made: string; cost: string }[]>('id', 'made', 'cost')
-    .orderBy('id', 'desc');
-  return rows.map(({ id, made, cost }) => ({
+    .leftJoin('releases', 'releases.plan', 'plans.id')
+    .where('plans.epoch', await epochOf(db))
+    .select<{ id: number; made: string; name: string | null; cost: string; released: string | null }[]>(
+      'plans.id',
+      'plans.made',
+      'plans.name',
+      'plans.cost',
+      'releases.body as released',
+    )
+    .orderBy('plans.id', 'desc');
+  return rows.map(({ id, made, name, cost, released }) => ({
     id,
     made,
+    name: name ?? '',
     cost: readBody(cost, planSchema.shape.cost, `the cost of plan ${id}`, backups),
+    released: released !== null,
+    current: id === current,
   }));
-}
-
-/** Plans of a shop that is no longer here would only mislead. */
-export async function dropPlans(db: Knex): Promise<void> {
-  await db('releases').delete();
-  await db('plans').delete();
-  await db('snapshots').delete();
 }

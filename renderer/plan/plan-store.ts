@@ -45,7 +45,7 @@ export function createPlanStore(api: Api): PlanStore {
     seconds: USUAL_SECONDS,
 
     async load() {
-      const reply = await api.call('plan.latest', null);
+      const reply = await api.call('plan.current', null);
       if (reply.ok) set({ status: 'ready', view: reply.value, selection: kept(get().selection, reply.value) });
       else set({ status: get().view === null ? 'failed' : 'ready', faults: reply.faults });
     },

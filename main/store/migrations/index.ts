@@ -1,6 +1,7 @@
 import type { Knex } from 'knex';
 import * as m0001 from './0001-shop-plans-seat';
 import * as m0002 from './0002-released-plans';
+import * as m0003 from './0003-history';
 
 interface Migration {
   readonly name: string;
@@ -11,6 +12,7 @@ interface Migration {
 const MIGRATIONS: readonly Migration[] = [
   { name: '0001-shop-plans-seat', up: m0001.up },
   { name: '0002-released-plans', up: m0002.up },
+  { name: '0003-history', up: m0003.up },
 ];
 
 /** The version of a shop's file that this program writes. */

@@ -128,7 +128,7 @@ describe('calls from the window', () => {
       () => expect(window.webContents.sent).toContainEqual(['nightload:event', 'plan.done', { id: 1 }]),
       30_000,
     );
-    expect(await call(event(), 'plan.latest', null)).toMatchObject({ ok: true, value: { id: 1, outdated: false } });
+    expect(await call(event(), 'plan.current', null)).toMatchObject({ ok: true, value: { id: 1, outdated: false } });
   });
 
   it('show no error box while all is well', () => {

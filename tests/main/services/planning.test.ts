@@ -11,7 +11,7 @@ describe('planning', () => {
     await bench.ask('plan.start', wish);
     await bench.solver.finish();
     const { id } = await done;
-    const view = await bench.ask('plan.latest', null);
+    const view = await bench.ask('plan.current', null);
     expect(view).toMatchObject({ id, made: '2026-11-25T08:00', outdated: false, shop: smallShop() });
     expect(view?.plan.runs).toHaveLength(2);
     expect(view?.report.machines.map((machine) => machine.machine)).toEqual(['M1']);
@@ -75,7 +75,7 @@ describe('planning', () => {
       runs: plan.runs.map((run) => ({ ...run, start: run.start + 1 })),
     }));
     expect((await failed).faults).toMatchObject([{ code: 'illegal-plan', say: expect.stringContaining('defect') }]);
-    expect(await bench.ask('plan.latest', null)).toBeNull();
+    expect(await bench.ask('plan.current', null)).toBeNull();
   });
 
   it('that crashes says so and leaves the way free for the next', async () => {
@@ -94,12 +94,12 @@ describe('planning', () => {
     await bench.solver.finish();
     await done;
     await bench.ask('shop.remove', { table: 'jobs', id: 'B' });
-    expect(await bench.ask('plan.latest', null)).toMatchObject({ outdated: true, shop: smallShop() });
+    expect(await bench.ask('plan.current', null)).toMatchObject({ outdated: true, shop: smallShop() });
   });
 
   it('has no plan to read before the first', async () => {
     const bench = await benchWith();
-    expect(await bench.ask('plan.latest', null)).toBeNull();
+    expect(await bench.ask('plan.current', null)).toBeNull();
     expect(await bench.refused('plan.read', { id: 1 })).toMatchObject([{ code: 'no-such-plan' }]);
   });
 });

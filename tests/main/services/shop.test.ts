@@ -168,7 +168,7 @@ describe('shop files', () => {
     await done;
     const { shop } = await bench.ask('shop.import', { text: writeShopText(smallShop({ name: 'Other' })) });
     expect(shop.name).toBe('Other');
-    expect(await bench.ask('plan.latest', null)).toBeNull();
+    expect(await bench.ask('plan.current', null)).toBeNull();
     expect(readdirSync(join(bench.folder, 'backups'))).toContain('shop-2026-11-25T0800-before-import.sqlite');
   });
 

@@ -43,19 +43,19 @@ describe('a release', () => {
     const { bench, id } = await planned();
     const view = await bench.ask('plan.release', { id, checked: ['usual Filter clean'] });
     expect(view.released).toEqual({ at: '2026-11-25T08:00', checked: ['usual Filter clean'] });
-    expect((await bench.ask('plan.latest', null))?.released).toEqual(view.released);
+    expect((await bench.ask('plan.current', null))?.released).toEqual(view.released);
     const done = bench.next('plan.done');
     await bench.ask('plan.start', { seconds: 1, seed: 1 });
     expect(bench.solver.jobs.at(-1)?.released).toEqual(view.plan);
     await bench.solver.finish();
     await done;
-    expect((await bench.ask('plan.latest', null))?.released).toBeNull();
+    expect((await bench.ask('plan.current', null))?.released).toBeNull();
   });
 
   it('is gone with the plans when another shop takes their place', async () => {
     const { bench, id } = await planned();
     await bench.ask('plan.release', { id, checked: [] });
     await bench.ask('shop.reset', { to: 'demo' });
-    expect(await bench.ask('plan.latest', null)).toBeNull();
+    expect(await bench.ask('plan.current', null)).toBeNull();
   });
 });

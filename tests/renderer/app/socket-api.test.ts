@@ -49,11 +49,11 @@ const reply = { ok: true, value: { theme: 'dark', planSeconds: 5 } };
 describe('the contract over a socket', () => {
   it('holds the first calls until the connection stands, then answers each by its number', async () => {
     const { api } = socketApi('ws://here/api');
-    const [first, second] = [api.call('seat.read', null), api.call('plan.latest', null)];
+    const [first, second] = [api.call('seat.read', null), api.call('plan.current', null)];
     FakeSocket.last.accept();
     await vi.advanceTimersByTimeAsync(0);
     const { sent } = FakeSocket.last;
-    expect(sent.map(({ call }) => call)).toEqual(['seat.read', 'plan.latest']);
+    expect(sent.map(({ call }) => call)).toEqual(['seat.read', 'plan.current']);
     FakeSocket.last.say({ id: sent[1]?.id, reply: { ok: true, value: null } });
     FakeSocket.last.say({ id: sent[0]?.id, reply });
     expect(await first).toEqual(reply);

@@ -11,7 +11,7 @@ const fault: Fault = { code: 'fixture', at: ['jobs', 1, 'route', 0], say: 'No pa
 
 async function open(view: PlanView | null, faults: readonly Fault[] = []) {
   const api = new FakeApi({
-    'plan.latest': () => ({ ok: true, value: view }),
+    'plan.current': () => ({ ok: true, value: view }),
     'plan.start': () => ({ ok: true, value: null }),
     'plan.stop': () => ({ ok: true, value: null }),
     'seat.read': () => ({ ok: true, value: { theme: 'light', planSeconds: 5 } }),

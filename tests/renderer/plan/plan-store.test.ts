@@ -18,7 +18,7 @@ const progress: PlanProgress = {
 
 function setUp(latest: () => PlanView | null = () => planView(), start: readonly Fault[] = []) {
   const api = new FakeApi({
-    'plan.latest': () => ({ ok: true, value: latest() }),
+    'plan.current': () => ({ ok: true, value: latest() }),
     'plan.start': () => (start.length === 0 ? { ok: true, value: null } : { ok: false, faults: start }),
     'plan.stop': () => ({ ok: true, value: null }),
     'seat.read': () => ({ ok: true, value: { theme: 'dark', planSeconds: 8 } }),
@@ -149,7 +149,7 @@ describe('the state of the plan', () => {
 
   it('says so when the latest plan cannot be read', async () => {
     const api = new FakeApi({
-      'plan.latest': () => ({ ok: false, faults: [fault] }),
+      'plan.current': () => ({ ok: false, faults: [fault] }),
       'seat.read': () => ({ ok: false, faults: [fault] }),
     });
     const store = createPlanStore(api);

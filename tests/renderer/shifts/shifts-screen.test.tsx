@@ -9,7 +9,7 @@ import { planView } from '../support/plan-view';
 
 async function open(view: PlanView | null) {
   const api = new FakeApi({
-    'plan.latest': () => ({ ok: true, value: view }),
+    'plan.current': () => ({ ok: true, value: view }),
     'seat.read': () => ({ ok: true, value: { theme: 'light', planSeconds: 5 } }),
   });
   const store = createPlanStore(api);

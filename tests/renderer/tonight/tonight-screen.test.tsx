@@ -59,7 +59,7 @@ async function open(view: PlanView | null, night?: TonightView) {
   const released = { at: '2026-11-25T15:20', checked: ['care'] };
   let current = view;
   const api = new FakeApi({
-    'plan.latest': () => ({ ok: true, value: current }),
+    'plan.current': () => ({ ok: true, value: current }),
     'seat.read': () => ({ ok: true, value: { theme: 'light', planSeconds: 5 } }),
     'tonight.read': () => ({ ok: true, value: night ?? tonightOf(view!) }),
     'tonight.buy': () => ({ ok: true, value: null }),

@@ -1,0 +1,30 @@
+import type { Trial } from '../../core/contract';
+import type { Plan, Shop } from '../../core/shop';
+
+/** A change of the shop to be tried: what would come of it with everything else kept as near as it can be. */
+export interface TrialJob {
+  /** The shop with the change in it. */
+  readonly shop: Shop;
+  /** Local time of the plan's moment. */
+  readonly at: string;
+  readonly seconds: number;
+  readonly seed: number;
+  /** What it is compared with, and kept near to. */
+  readonly before: { readonly shop: Shop; readonly plan: Plan };
+  /** The plan people already work by: distance from it costs. */
+  readonly released: Plan | null;
+  /** Runs whose new places are asked for. */
+  readonly held: readonly string[];
+}
+
+/** What came of it; the plan has passed the referee. */
+export interface Tried {
+  readonly plan: Plan;
+  readonly trial: Omit<Trial, 'key'>;
+}
+
+export type ToTrials = { readonly type: 'try'; readonly id: number; readonly job: TrialJob };
+
+export type FromTrials =
+  | { readonly type: 'tried'; readonly id: number; readonly tried: Tried }
+  | { readonly type: 'failed'; readonly id: number; readonly say: string };
