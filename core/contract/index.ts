@@ -2,6 +2,7 @@ import type { Fault, Plan, PlanCost, Shop, TableName } from '../shop';
 import type { PlanReport } from './report';
 import type { Purchase, Release, TonightView } from './tonight';
 
+export * from './comparison';
 export * from './report';
 export * from './tonight';
 
