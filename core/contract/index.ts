@@ -3,6 +3,7 @@ import type { ComparedPlans, CopyView, DeskChange, LoggedChange, PlanRef, PlanSu
 import type { PlanReport } from './report';
 import type { Purchase, Release, TonightView } from './tonight';
 
+export * from './comparison';
 export * from './desk';
 export * from './report';
 export * from './tonight';

@@ -1,3 +1,5 @@
+export * from './compare';
+export * from './compare-words';
 export * from './gaps';
 export * from './late';
 export * from './report';
