@@ -19,7 +19,8 @@ export interface PlanState {
   /** Seconds planning may take at this seat. */
   readonly seconds: number;
   load(): Promise<void>;
-  plan(): Promise<void>;
+  /** `near`: what is not locked stays as near as it can to the plan that counts. */
+  plan(near?: boolean): Promise<void>;
   stop(): Promise<void>;
   setSeconds(seconds: number): Promise<void>;
   select(selection: Selection | null): void;
@@ -50,10 +51,10 @@ export function createPlanStore(api: Api): PlanStore {
       else set({ status: get().view === null ? 'failed' : 'ready', faults: reply.faults });
     },
 
-    async plan() {
+    async plan(near = false) {
       if (get().running) return;
       set({ running: true, stopping: false, progress: null, faults: [] });
-      const reply = await api.call('plan.start', { seconds: get().seconds, seed: SEED });
+      const reply = await api.call('plan.start', { seconds: get().seconds, seed: SEED, near });
       if (!reply.ok) set({ running: false, faults: reply.faults });
     },
 

@@ -30,6 +30,9 @@ export function fakeSolver(): FakeSolver {
         ending = { resolve, reject };
       });
     },
+    get busy() {
+      return ending !== null;
+    },
     stop: () => {
       stops += 1;
     },
@@ -41,7 +44,11 @@ export function fakeSolver(): FakeSolver {
       let now = 0;
       const plan = await planShop(job.shop, { at: job.at, seconds: 60, steps: 5, seed: job.seed, clock: () => now++ });
       ending?.resolve(change(plan));
+      ending = null;
     },
-    fail: (error) => ending?.reject(error),
+    fail: (error) => {
+      ending?.reject(error);
+      ending = null;
+    },
   };
 }

@@ -3,7 +3,7 @@ import { onTestFinished } from 'vitest';
 import type { CallName, EventName, Events, Reply, Returned, Sent } from '../../core/contract';
 import type { Fault, Shop } from '../../core/shop';
 import { createServices, type Services } from '../../main/services';
-import { createNights } from '../../main/solver';
+import { createNights, createTrials } from '../../main/solver';
 import { openStore, type Store } from '../../main/store';
 import { type FakeSolver, fakeSolver } from './fake-solver';
 import { smallShop } from './small-shop';
@@ -31,7 +31,10 @@ export async function benchWith(shop: Shop = smallShop()): Promise<Bench> {
   const solver = fakeSolver();
   const nights = createNights(new URL('../../main/solver/night-worker.ts', import.meta.url));
   onTestFinished(() => nights.close());
-  const services = createServices(store, solver, nights, present);
+  const trials = createTrials(new URL('../../main/solver/trial-worker.ts', import.meta.url));
+  onTestFinished(() => trials.close());
+  const services = createServices(store, { solver, nights, trials, present });
+  onTestFinished(() => services.close());
   return {
     folder,
     store,

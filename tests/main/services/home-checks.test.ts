@@ -10,7 +10,16 @@ function checks() {
   const { shop, plan } = nightOf([{ minutes: 480 }], { machines, tools: [{ id: 'T', life: 60 }] });
   const care = { machine: 'M1', person: 'P', start: at('21:00'), end: at('21:05') };
   const cared = { ...plan, care: [{ ...care, acts: [{ tool: 'T', sister: 0, act: 'replace' as const }] }] };
-  const view = { id: 1, made: '', plan: cared, shop, report: reportOn(shop, cared), outdated: false, released: null };
+  const view = {
+    id: 1,
+    made: '',
+    name: '',
+    plan: cared,
+    shop,
+    report: reportOn(shop, cared),
+    outdated: false,
+    released: null,
+  };
   return homeChecks(view, simulateNights(shop, cared, { nights: 1, seed: 1 }));
 }
 

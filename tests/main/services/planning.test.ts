@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { benchWith } from '../../support/services-for-test';
 import { smallShop } from '../../support/small-shop';
 
-const wish = { seconds: 1, seed: 1 };
+const wish = { seconds: 1, seed: 1, near: false };
 
 describe('planning', () => {
   it('ends with a stored plan and its report', async () => {

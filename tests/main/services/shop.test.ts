@@ -162,7 +162,7 @@ describe('shop files', () => {
 
   it('take the place of the shop and its plans, of which a dated backup is kept', async () => {
     const bench = await benchWith();
-    await bench.ask('plan.start', { seconds: 1, seed: 1 });
+    await bench.ask('plan.start', { seconds: 1, seed: 1, near: false });
     const done = bench.next('plan.done');
     await bench.solver.finish();
     await done;

@@ -4,7 +4,7 @@ import { benchWith } from '../../support/services-for-test';
 async function planned() {
   const bench = await benchWith();
   const done = bench.next('plan.done');
-  await bench.ask('plan.start', { seconds: 1, seed: 1 });
+  await bench.ask('plan.start', { seconds: 1, seed: 1, near: false });
   await bench.solver.finish();
   return { bench, id: (await done).id };
 }
@@ -45,7 +45,7 @@ describe('a release', () => {
     expect(view.released).toEqual({ at: '2026-11-25T08:00', checked: ['usual Filter clean'] });
     expect((await bench.ask('plan.current', null))?.released).toEqual(view.released);
     const done = bench.next('plan.done');
-    await bench.ask('plan.start', { seconds: 1, seed: 1 });
+    await bench.ask('plan.start', { seconds: 1, seed: 1, near: false });
     expect(bench.solver.jobs.at(-1)?.released).toEqual(view.plan);
     await bench.solver.finish();
     await done;

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import knex, { type Knex } from 'knex';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { openStore, type Store } from '../../../main/store';
+import { emptyPlan } from '../../support/empty-plan';
 import { smallShop } from '../../support/small-shop';
 import { tempFolder } from '../../support/temp-folder';
 
@@ -46,7 +47,7 @@ describe('opening a stored shop', () => {
     ).close();
     const header = readFileSync(file).subarray(0, 100);
     expect(header.toString('latin1', 68, 72)).toBe('Nlsh');
-    expect(header.readUInt32BE(60)).toBe(2);
+    expect(header.readUInt32BE(60)).toBe(3);
   });
 
   it('writes ahead of the database and keeps foreign keys', async () => {
@@ -115,13 +116,34 @@ describe('opening a stored shop', () => {
     const file = join(tempFolder(), 'shop.sqlite');
     await (await opened(file)).close();
     await behindItsBack(file, async (db) => {
-      await db.schema.dropTable('releases');
-      await db('knex_migrations').where({ name: '0002-released-plans' }).delete();
+      for (const table of ['releases', 'changes', 'origin']) await db.schema.dropTable(table);
+      await db.schema.alterTable('shop', (table) => table.dropColumns('plan', 'epoch'));
+      await db.schema.alterTable('plans', (table) => table.dropColumns('epoch', 'name'));
+      await db('knex_migrations').whereNot({ name: '0001-shop-plans-seat' }).delete();
       await db.raw('PRAGMA user_version = 1');
     });
     const store = await opened(file);
     expect((await store.readShop()).shop.name).toBe('Small shop');
     expect(await store.readPlan('released')).toBeNull();
+  });
+
+  it('takes the newest plan of a file of version 2 for the one that counts', async () => {
+    const file = join(tempFolder(), 'shop.sqlite');
+    const before = await opened(file);
+    const of = await before.readShop();
+    await before.addPlan({ plan: emptyPlan, of, made: NOW, say: 'Plan' });
+    const newest = await before.addPlan({ plan: emptyPlan, of, made: NOW, say: 'Plan' });
+    await before.close();
+    await behindItsBack(file, async (db) => {
+      for (const table of ['changes', 'origin']) await db.schema.dropTable(table);
+      await db.schema.alterTable('shop', (table) => table.dropColumns('plan', 'epoch'));
+      await db.schema.alterTable('plans', (table) => table.dropColumns('epoch', 'name'));
+      await db('knex_migrations').where({ name: '0003-history' }).delete();
+      await db.raw('PRAGMA user_version = 2');
+    });
+    const store = await opened(file);
+    expect((await store.readPlan('current'))?.id).toBe(newest);
+    expect(await store.listPlans()).toHaveLength(2);
   });
 
   it('frees a migration lock that a crash left behind', async () => {
@@ -136,7 +158,7 @@ describe('opening a stored shop', () => {
     await behindItsBack(file, async (db) => {
       await db('knex_migrations_lock').update({ is_locked: 1 });
       await db('knex_migrations').delete();
-      for (const table of ['releases', 'plans', 'snapshots', 'seat', 'shop', 'records'])
+      for (const table of ['releases', 'plans', 'snapshots', 'seat', 'shop', 'records', 'changes', 'origin'])
         await db.schema.dropTable(table);
     });
     expect((await (await opened(file)).readShop()).shop.name).toBe('Small shop');
@@ -145,7 +167,7 @@ describe('opening a stored shop', () => {
   it('opens the same shop for two seats at once', async () => {
     const file = join(tempFolder(), 'shop.sqlite');
     const [one, other] = [await opened(file), await opened(file)];
-    await one.changeShop((shop) => ({ ...shop, name: 'Renamed' }));
+    await one.changeShop('Rename the shop', (shop) => ({ ...shop, name: 'Renamed' }));
     expect((await other.readShop()).shop.name).toBe('Renamed');
   });
 

@@ -2,40 +2,10 @@ import { readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import knex from 'knex';
 import { describe, expect, it, onTestFinished } from 'vitest';
-import { planSchema } from '../../../core/shop';
 import { openStore, type Store } from '../../../main/store';
+import { emptyPlan } from '../../support/empty-plan';
 import { smallShop } from '../../support/small-shop';
 import { tempFolder } from '../../support/temp-folder';
-
-const cost = {
-  lateness: 0,
-  loaded: 0,
-  tonight: 0,
-  laterNights: 0,
-  morning: 0,
-  rounds: 0,
-  extraHours: 0,
-  flow: 0,
-  moved: 0,
-  finish: 0,
-  total: 0,
-};
-
-/** A plan of nothing: the store does not judge plans. */
-const emptyPlan = planSchema.parse({
-  format: 'nightload-plan',
-  version: 1,
-  shop: 'Small shop',
-  clock: { zone: 'Europe/Berlin', origin: 0 },
-  now: 0,
-  horizon: 1440,
-  runs: [],
-  left: [],
-  conflicts: [],
-  cost,
-  bound: null,
-  search: { seed: 1, steps: 0, seconds: 0, ending: 'limit' },
-});
 
 async function opened(folder: string, now: () => string = () => '2026-11-25T08:00'): Promise<Store> {
   const store = await openStore(join(folder, 'shop.sqlite'), () => smallShop(), now);
@@ -47,16 +17,17 @@ describe('a stored shop', () => {
   it('is found again after a restart with its plans and the choices of the seat', async () => {
     const folder = tempFolder();
     const before = await opened(folder);
-    const changed = await before.changeShop((shop) => ({ ...shop, horizonDays: 5 }));
-    const id = await before.addPlan(emptyPlan, changed, '2026-11-25T08:01');
+    const changed = await before.changeShop('Change', (shop) => ({ ...shop, horizonDays: 5 }));
+    const id = await before.addPlan({ plan: emptyPlan, of: changed, made: '2026-11-25T08:01', say: 'Plan' });
     await before.writeSeat({ theme: 'dark', planSeconds: 7 });
     await before.close();
 
     const after = await opened(folder);
-    expect(await after.readShop()).toEqual(changed);
-    expect(await after.readPlan('latest')).toEqual({
+    expect(await after.readShop()).toEqual({ shop: changed.shop, revision: changed.revision });
+    expect(await after.readPlan('current')).toEqual({
       id,
       released: null,
+      name: '',
       made: '2026-11-25T08:01',
       revision: changed.revision,
       plan: emptyPlan,
@@ -68,7 +39,7 @@ describe('a stored shop', () => {
   it('counts every change and keeps the order of rows', async () => {
     const store = await opened(tempFolder());
     const first = await store.readShop();
-    const second = await store.changeShop((shop) => ({ ...shop, jobs: shop.jobs.toReversed() }));
+    const second = await store.changeShop('Change', (shop) => ({ ...shop, jobs: shop.jobs.toReversed() }));
     expect(second.revision).toBe(first.revision + 1);
     expect((await store.readShop()).shop.jobs.map((job) => job.id)).toEqual(['B', 'A']);
   });
@@ -76,7 +47,9 @@ describe('a stored shop', () => {
   it('builds changes asked at the same time one on the other', async () => {
     const store = await opened(tempFolder());
     await Promise.all(
-      Array.from({ length: 8 }, () => store.changeShop((shop) => ({ ...shop, horizonDays: shop.horizonDays + 1 }))),
+      Array.from({ length: 8 }, () =>
+        store.changeShop('Change', (shop) => ({ ...shop, horizonDays: shop.horizonDays + 1 })),
+      ),
     );
     expect((await store.readShop()).shop.horizonDays).toBe(11);
   });
@@ -84,26 +57,26 @@ describe('a stored shop', () => {
   it('keeps nothing of a change that fails, and goes on with the next', async () => {
     const store = await opened(tempFolder());
     const before = await store.readShop();
-    const failing = store.changeShop(() => {
+    const failing = store.changeShop('Fail', () => {
       throw new Error('no');
     });
     await expect(failing).rejects.toThrow();
     expect(await store.readShop()).toEqual(before);
-    await expect(store.changeShop((shop) => ({ ...shop, name: 'Next' }))).resolves.toBeDefined();
+    await expect(store.changeShop('Change', (shop) => ({ ...shop, name: 'Next' }))).resolves.toBeDefined();
   });
 
   it('keeps a shop whose ids repeat, so that it can be mended', async () => {
     const store = await opened(tempFolder());
-    await store.changeShop((shop) => ({ ...shop, jobs: [...shop.jobs, ...shop.jobs] }));
+    await store.changeShop('Change', (shop) => ({ ...shop, jobs: [...shop.jobs, ...shop.jobs] }));
     expect((await store.readShop()).shop.jobs.map((job) => job.id)).toEqual(['A', 'B', 'A', 'B']);
   });
 
   it('lists plans newest first, each with the shop of its time', async () => {
     const store = await opened(tempFolder());
     const first = await store.readShop();
-    const one = await store.addPlan(emptyPlan, first, '2026-11-25T08:01');
-    const second = await store.changeShop((shop) => ({ ...shop, name: 'Later' }));
-    const two = await store.addPlan(emptyPlan, second, '2026-11-25T08:02');
+    const one = await store.addPlan({ plan: emptyPlan, of: first, made: '2026-11-25T08:01', say: 'Plan' });
+    const second = await store.changeShop('Change', (shop) => ({ ...shop, name: 'Later' }));
+    const two = await store.addPlan({ plan: emptyPlan, of: second, made: '2026-11-25T08:02', say: 'Plan' });
     expect((await store.listPlans()).map((plan) => plan.id)).toEqual([two, one]);
     expect((await store.readPlan(one))?.shop.name).toBe('Small shop');
     expect(await store.readPlan(99)).toBeNull();

@@ -18,7 +18,13 @@ async function open(view: PlanView | null, faults: readonly Fault[] = []) {
     'seat.put': (seat) => ({ ok: true, value: seat }),
   });
   const store = createPlanStore(api);
-  const shopView: ShopView = { shop: planView().shop, revision: 1, faults, present: '2026-11-25T13:30' };
+  const shopView: ShopView = {
+    shop: planView().shop,
+    revision: 1,
+    faults,
+    present: '2026-11-25T13:30',
+    wayBack: { undo: null, redo: null },
+  };
   const onShowFault = vi.fn();
   render(<PlanScreen planStore={store} shopView={shopView} onShowFault={onShowFault} />);
   await vi.waitFor(() => expect(store.getState().status).toBe('ready'));

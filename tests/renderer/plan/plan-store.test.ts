@@ -44,7 +44,7 @@ describe('the state of the plan', () => {
     await store.getState().plan();
     api.say('plan.progress', progress);
     expect(store.getState()).toMatchObject({ running: true, progress: { seconds: 1.5 }, view: { id: 1 } });
-    expect(api.asked).toContainEqual({ name: 'plan.start', sent: { seconds: 8, seed: 1 } });
+    expect(api.asked).toContainEqual({ name: 'plan.start', sent: { seconds: 8, seed: 1, near: false } });
   });
 
   it('shows the new plan when planning is done', async () => {

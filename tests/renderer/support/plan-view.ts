@@ -265,6 +265,7 @@ export function planView(changes: Partial<PlanView> = {}): PlanView {
   return structuredClone({
     id: 1,
     made: '2026-11-25T13:30',
+    name: '',
     shop,
     outdated: false,
     released: null,

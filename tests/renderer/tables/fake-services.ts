@@ -91,6 +91,7 @@ export function fakeServices(input: ShopInput = SHOP): FakeServices {
     revision,
     faults: faultsOf(shop, shop.planFrom ?? '2026-11-25T08:00'),
     present: '2026-11-25T08:00',
+    wayBack: { undo: null, redo: null },
   });
   const change = (next: Shop): Reply<ShopView> => {
     shop = next;
