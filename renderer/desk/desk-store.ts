@@ -1,0 +1,75 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Api, DeskChange, Hold, Trial } from '../../core/contract';
+import type { Fault } from '../../core/shop';
+
+/** A change that is being tried and, once it is known, what would come of it. */
+export interface DeskState {
+  readonly change: DeskChange | null;
+  /** Null while it is worked out. */
+  readonly trial: Trial | null;
+  /** A change is on its way to the shop. */
+  readonly taking: boolean;
+  /** Why the last change was refused. */
+  readonly faults: readonly Fault[];
+  /** Works out what would come of a change; nothing is stored. `seconds` of search; 0 only mends the plan. */
+  try(change: DeskChange, seconds: number): Promise<void>;
+  /** Makes the change that is being tried, with the plan that was shown. Resolves to: was it taken. */
+  take(): Promise<boolean>;
+  /** Tries a change and makes it at once. */
+  apply(change: DeskChange): Promise<boolean>;
+  /** Forgets what is being tried. */
+  drop(): void;
+}
+
+export type DeskStore = StoreApi<DeskState>;
+
+/** The state behind changes by hand. No React in it. */
+export function createDeskStore(api: Api): DeskStore {
+  return createStore<DeskState>()((set, get) => ({
+    change: null,
+    trial: null,
+    taking: false,
+    faults: [],
+
+    async try(change, seconds) {
+      // What was tried last is shown until the next is known, unless it is another kind of change.
+      set({ change, faults: [], ...(isSameKind(get().change, change) ? {} : { trial: null }) });
+      const reply = await api.call('desk.try', { change, seconds });
+      // A hand that moves on has asked again meanwhile.
+      if (get().change !== change) return;
+      if (!reply.ok) set({ trial: null, faults: reply.faults });
+      else if (reply.value !== null) set({ trial: reply.value });
+    },
+
+    async take() {
+      const { change, trial, taking } = get();
+      if (change === null || taking) return false;
+      set({ taking: true });
+      const reply = await api.call('desk.take', { change, trial: trial?.key ?? null });
+      set({ taking: false, ...(reply.ok ? { change: null, trial: null, faults: [] } : { faults: reply.faults }) });
+      return reply.ok;
+    },
+
+    async apply(change) {
+      if (get().taking) return false;
+      set({ trial: null });
+      await get().try(change, 0);
+      return get().change === change && get().trial !== null && get().take();
+    },
+
+    drop() {
+      set({ change: null, trial: null, faults: [] });
+    },
+  }));
+}
+
+/** One run moved on, as while dragging. */
+function isSameKind(before: DeskChange | null, after: DeskChange): boolean {
+  const runs = (change: DeskChange) => change.holds.map(({ run }) => run).join();
+  return before !== null && before.rush === null && after.rush === null && runs(before) === runs(after);
+}
+
+/** A change of nothing but holds. */
+export function holding(...holds: Hold[]): DeskChange {
+  return { holds, withdraw: [], rush: null };
+}

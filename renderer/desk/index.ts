@@ -1,0 +1,6 @@
+export { createDeskStore, type DeskStore, holding } from './desk-store';
+export { HeldList } from './held-list';
+export { HoldControls } from './hold-controls';
+export { freeHold, holdOf } from './holds';
+export { RushPanel } from './rush-panel';
+export { useDesk } from './use-desk';
