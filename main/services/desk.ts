@@ -1,6 +1,7 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { DeskChange, Trial } from '../../core/contract';
 import { type Fault, faultsOf, type Plan, type Shop } from '../../core/shop';
+import { localAt } from '../../core/time';
 import type { Present } from '../clock';
 import { Refusal, refusal } from '../refusal';
 import type { Trials } from '../solver';
@@ -38,7 +39,9 @@ export function deskWith(store: Store, trials: Trials, present: Present): Desk {
       if (current === null) throw refusal('no-plan', 'There is no plan yet to try this on. Press Plan first.');
       const released = await store.readPlan('released').catch(() => null);
       const shop = withChange(base, change);
-      const at = shop.planFrom ?? present(shop.zone);
+      // A hold is put into the plan that is looked at; a job that comes in now can't be cut before now.
+      const { clock, now } = current.plan;
+      const at = shop.planFrom ?? (change.rush === null ? localAt(clock, now) : present(shop.zone));
       refuseFaulty(shop, at);
       const before = { shop: current.shop, plan: current.plan };
       const held = runsOfChange(shop, change);

@@ -2,6 +2,7 @@ import { type ReactNode, useEffect } from 'react';
 import { useStore } from 'zustand';
 import type { Api } from '../../core/contract';
 import type { Fault } from '../../core/shop';
+import type { DeskStore } from '../desk';
 import { Button } from '../look';
 import { PlanScreen, type PlanStore } from '../plan';
 import { type SeatStore, ShopSettingsScreen } from '../settings';
@@ -30,6 +31,7 @@ export interface Stores {
   readonly connection: ConnectionStore;
   readonly shop: ShopStore;
   readonly plan: PlanStore;
+  readonly desk: DeskStore;
   readonly tonight: TonightStore;
   readonly seat: SeatStore;
 }
@@ -115,7 +117,11 @@ function Screen({ screen, stores, onShowFault }: ScreenProps): ReactNode {
   const shopView = useStore(stores.shop, (state) => state.view);
   switch (screen) {
     case 'plan':
-      return shopView !== null && <PlanScreen planStore={stores.plan} shopView={shopView} onShowFault={onShowFault} />;
+      return (
+        shopView !== null && (
+          <PlanScreen planStore={stores.plan} desk={stores.desk} shopView={shopView} onShowFault={onShowFault} />
+        )
+      );
     case 'tonight':
       return <TonightScreen planStore={stores.plan} tonightStore={stores.tonight} />;
     case 'shifts':

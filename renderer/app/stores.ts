@@ -1,3 +1,4 @@
+import { createDeskStore } from '../desk';
 import { createPlanStore } from '../plan';
 import { createSeatStore } from '../settings';
 import { createShopStore } from '../tables';
@@ -10,6 +11,7 @@ export function createStores({ api, connection }: Carried): Stores {
   const shop = createShopStore(api);
   const plan = createPlanStore(api);
   const tonight = createTonightStore(api, plan);
+  const desk = createDeskStore(api);
   const seat = createSeatStore(api);
   // The plan's screen shows the seconds too.
   seat.subscribe(({ settings }) => plan.setState({ seconds: settings.planSeconds }));
@@ -21,5 +23,5 @@ export function createStores({ api, connection }: Carried): Stores {
   });
   void shop.read();
   void seat.read();
-  return { api, connection, shop, plan, tonight, seat };
+  return { api, connection, shop, plan, desk, tonight, seat };
 }

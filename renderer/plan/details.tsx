@@ -1,13 +1,27 @@
+import type { ReactNode } from 'react';
 import { type Facts, factsOf, type PlanIndex, type Selection } from '../timeline';
 import styles from './details.module.css';
 import { nightByMachine } from './night-by-machine';
 
-/** What is selected, in words. */
-export function Details({ index, selection }: { readonly index: PlanIndex; readonly selection: Selection | null }) {
+interface DetailsProps {
+  readonly index: PlanIndex;
+  readonly selection: Selection | null;
+  /** What can be done with it. */
+  readonly children?: ReactNode;
+}
+
+/** What is selected, in words, and what can be done with it. */
+export function Details({ index, selection, children }: DetailsProps) {
   const facts = selection === null ? null : factsOf(index, selection);
   return (
     <section className={styles.details} aria-label="Details">
-      {facts === null ? <NightByMachine index={index} /> : <FactSheet facts={facts} why={whyLate(index, selection)} />}
+      {facts === null ? (
+        <NightByMachine index={index} />
+      ) : (
+        <FactSheet facts={facts} why={whyLate(index, selection)}>
+          {children}
+        </FactSheet>
+      )}
     </section>
   );
 }
@@ -33,7 +47,13 @@ function NightByMachine({ index }: { readonly index: PlanIndex }) {
   );
 }
 
-function FactSheet({ facts, why }: { readonly facts: Facts; readonly why: string | null }) {
+interface FactSheetProps {
+  readonly facts: Facts;
+  readonly why: string | null;
+  readonly children: ReactNode;
+}
+
+function FactSheet({ facts, why, children }: FactSheetProps) {
   return (
     <>
       <h2>
@@ -41,6 +61,7 @@ function FactSheet({ facts, why }: { readonly facts: Facts; readonly why: string
         {facts.late !== null && <strong>{facts.late}</strong>}
       </h2>
       {why !== null && <p>{why}</p>}
+      {children}
       <dl>
         {facts.facts.map((fact) => (
           <div key={fact.term}>

@@ -40,14 +40,26 @@ function PlanControl({ store, view }: { readonly store: PlanStore; readonly view
 }
 
 function Ready({ store, view }: { readonly store: PlanStore; readonly view: PlanView | null }) {
+  const isAround = view?.outdated === true || view?.shop.floor.some(({ state }) => state === 'locked') === true;
   return (
     <>
       <div className={styles.row}>
         <SecondsField store={store} />
-        <Button rank="main" onClick={() => void store.getState().plan()}>
+        <Button rank={isAround ? 'plain' : 'main'} onClick={() => void store.getState().plan()}>
           {view === null ? 'Plan' : 'Plan again'}
         </Button>
       </div>
+      {isAround && (
+        <div className={styles.row}>
+          <Button
+            rank="main"
+            title="What is not held stays as near as it can to where it is"
+            onClick={() => void store.getState().plan(true)}
+          >
+            Plan the rest around the changes
+          </Button>
+        </div>
+      )}
       {view !== null && <p className={styles.made}>{madeText(view)}</p>}
     </>
   );

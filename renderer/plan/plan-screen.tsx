@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import type { PlanView, ShopView } from '../../core/contract';
 import type { Fault } from '../../core/shop';
+import { type DeskStore, HoldControls } from '../desk';
 import { Button } from '../look';
 import { indexPlan, Timeline } from '../timeline';
 import { Details } from './details';
@@ -14,13 +15,14 @@ import { usePlan } from './use-plan';
 
 interface PlanScreenProps {
   readonly planStore: PlanStore;
+  readonly desk: DeskStore;
   readonly shopView: ShopView;
   /** Goes to the row a fault is about. */
   onShowFault(fault: Fault): void;
 }
 
 /** The shop lead's screen: the plan in numbers, over time, and round by round. */
-export function PlanScreen({ planStore, shopView, onShowFault }: PlanScreenProps) {
+export function PlanScreen({ planStore, desk, shopView, onShowFault }: PlanScreenProps) {
   const status = usePlan(planStore, (state) => state.status);
   const view = usePlan(planStore, (state) => state.view);
   const running = usePlan(planStore, (state) => state.running);
@@ -34,7 +36,7 @@ export function PlanScreen({ planStore, shopView, onShowFault }: PlanScreenProps
       {view !== null && <Caution />}
       {view?.outdated && !running && <OutdatedNotice />}
       <FaultList faults={faults} shopView={shopView} onShow={onShowFault} />
-      {view !== null && <PlanBody view={view} store={planStore} present={shopView.present} />}
+      {view !== null && <PlanBody view={view} store={planStore} desk={desk} shopView={shopView} />}
       {view === null && (
         <NoPlan
           status={status}
@@ -47,26 +49,38 @@ export function PlanScreen({ planStore, shopView, onShowFault }: PlanScreenProps
   );
 }
 
-function PlanBody({
-  view,
-  store,
-  present,
-}: {
+interface PlanBodyProps {
   readonly view: PlanView;
   readonly store: PlanStore;
-  readonly present: string;
-}) {
+  readonly desk: DeskStore;
+  readonly shopView: ShopView;
+}
+
+function PlanBody({ view, store, desk, shopView }: PlanBodyProps) {
   const index = useMemo(() => indexPlan(view), [view]);
   const selection = usePlan(store, (state) => state.selection);
-  const nowMin = useNow(view, present);
+  const running = usePlan(store, (state) => state.running);
+  const nowMin = useNow(view, shopView.present);
   const { select } = store.getState();
   return (
     <div className={styles.body}>
       <div className={styles.main}>
         <Timeline index={index} nowMin={nowMin} selection={selection} onSelect={select} />
-        <Details index={index} selection={selection} />
+        <Details index={index} selection={selection}>
+          {selection?.kind === 'run' && (
+            <HoldControls desk={desk} index={index} shop={shopView.shop} run={selection.run} disabled={running} />
+          )}
+        </Details>
       </div>
-      <SidePanel index={index} nowMin={nowMin} selection={selection} onSelect={select} />
+      <SidePanel
+        index={index}
+        nowMin={nowMin}
+        selection={selection}
+        desk={desk}
+        shop={shopView.shop}
+        disabled={running}
+        onSelect={select}
+      />
     </div>
   );
 }

@@ -1,5 +1,7 @@
 import { type KeyboardEvent, type ReactNode, useId, useState } from 'react';
-import type { Minute } from '../../core/time';
+import type { Shop } from '../../core/shop';
+import { localAt, type Minute } from '../../core/time';
+import { type DeskStore, HeldList, holdOf, RushPanel } from '../desk';
 import type { PlanIndex, Selection } from '../timeline';
 import { LateList } from './late-list';
 import { RoundsList } from './rounds-list';
@@ -10,6 +12,11 @@ interface SidePanelProps {
   readonly index: PlanIndex;
   readonly nowMin: Minute;
   readonly selection: Selection | null;
+  readonly desk: DeskStore;
+  /** As it is now, which may be later than the plan's. */
+  readonly shop: Shop;
+  /** A plan is being made. */
+  readonly disabled: boolean;
   onSelect(selection: Selection): void;
 }
 
@@ -19,22 +26,36 @@ interface Tab {
   readonly content: ReactNode;
 }
 
-/** The lists beside the timeline: rounds first, then what is late and what could not be placed. */
+/** The lists beside the timeline: rounds first, then what is late, what is held, and a job that comes in between. */
 export function SidePanel(props: SidePanelProps) {
   const { report, plan } = props.index.view;
   const unplaced = plan.left.length + plan.conflicts.length;
+  const [chosen, setChosen] = useState('rounds');
+  const held = props.shop.floor.filter(({ run }) => holdOf(props.shop, run) !== null).length;
   const tabs: Tab[] = [
     { key: 'rounds', label: 'Rounds', content: <RoundsList {...props} /> },
     { key: 'late', label: `Late (${report.late.length})`, content: <LateList {...props} /> },
+    { key: 'held', label: held === 0 ? 'Held' : `Held (${held})`, content: <HeldList {...props} /> },
+    {
+      key: 'rush',
+      label: 'Rush job',
+      content: <RushPanel {...props} near={localAt(plan.clock, plan.now)} onTaken={() => setChosen('rounds')} />,
+    },
     ...(unplaced > 0
       ? [{ key: 'unplaced', label: `Not placed (${unplaced})`, content: <UnplacedList {...props} /> }]
       : []),
   ];
-  return <Tabs tabs={tabs} label="Lists of this plan" />;
+  return <Tabs tabs={tabs} label="Lists of this plan" chosen={chosen} setChosen={setChosen} />;
 }
 
-function Tabs({ tabs, label }: { readonly tabs: readonly Tab[]; readonly label: string }) {
-  const [chosen, setChosen] = useState('rounds');
+interface TabsProps {
+  readonly tabs: readonly Tab[];
+  readonly label: string;
+  readonly chosen: string;
+  setChosen(key: string): void;
+}
+
+function Tabs({ tabs, label, chosen, setChosen }: TabsProps) {
   const id = useId();
   // A tab may vanish with the next plan.
   const open = tabs.find((tab) => tab.key === chosen) ?? tabs[0];

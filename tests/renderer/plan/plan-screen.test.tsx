@@ -3,6 +3,7 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import type { PlanView, ShopView } from '../../../core/contract';
 import type { Fault } from '../../../core/shop';
+import { createDeskStore } from '../../../renderer/desk';
 import { createPlanStore, PlanScreen } from '../../../renderer/plan';
 import { FakeApi } from '../support/fake-api';
 import { planView } from '../support/plan-view';
@@ -26,7 +27,7 @@ async function open(view: PlanView | null, faults: readonly Fault[] = []) {
     wayBack: { undo: null, redo: null },
   };
   const onShowFault = vi.fn();
-  render(<PlanScreen planStore={store} shopView={shopView} onShowFault={onShowFault} />);
+  render(<PlanScreen planStore={store} desk={createDeskStore(api)} shopView={shopView} onShowFault={onShowFault} />);
   await vi.waitFor(() => expect(store.getState().status).toBe('ready'));
   return { api, store, onShowFault, user: userEvent.setup() };
 }
