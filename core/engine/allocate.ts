@@ -264,6 +264,8 @@ export class Allocation {
   private limitPallets(builder: LinearProgramBuilder, columns: readonly Column[]): void {
     const { problem, stretches, groups } = this;
     const { pallets } = problem.shop;
+    // One withdrawn with a load on it still carries that.
+    const isThere = (inUse: boolean, pallet: number) => inUse || problem.heldPallet.includes(pallet);
     const rows = new Map<string, { runs: number; minutes: number }>();
     for (const { group, option, stretch, index } of columns) {
       const { fixture, cut } = groups[group]!.options[option]!;
@@ -271,7 +273,7 @@ export class Allocation {
       const key = `${fixture}/${stretch}`;
       let row = rows.get(key);
       if (row === undefined) {
-        const count = pallets.filter((p) => p.fixture === pallets[fixture]!.fixture).length;
+        const count = pallets.filter((p, i) => p.fixture === pallets[fixture]!.fixture && isThere(p.inUse, i)).length;
         const { start, end } = stretches[stretch]!;
         row = {
           runs: stretches[stretch]!.attended ? NONE : builder.atMost(count),

@@ -5,7 +5,7 @@ import { type Conflict, noteConflicts, placeHeld } from './held';
 import type { Recipe } from './recipe';
 import { canRepeat } from './repeat';
 import { RoomFinder } from './room';
-import { copySchedule, earliestOn, emptySchedule, type Schedule } from './schedule';
+import { boundMachine, copySchedule, earliestOn, emptySchedule, type Schedule } from './schedule';
 import { NEVER, type OwnAttendance, Slots } from './slots';
 import { noWishes, type Wishes } from './wishes';
 
@@ -51,8 +51,8 @@ export class Board {
     this.isLeft.fill(0);
     this.conflicts.length = 0;
     this.wishes = { ...this.wishes, choice: recipe.choice };
-    placeHeld(this.problem, this.slots, this.schedule, this.conflicts, (run) => this.placeBefore(run, recipe));
-    equipLoaded();
+    const placeBefore = (run: number) => this.placeBefore(run, recipe);
+    placeHeld(this.problem, this.slots, this.schedule, this.conflicts, equipLoaded, placeBefore);
     if (recipe.cares !== null) this.keepCares(recipe.cares);
     const { order } = recipe;
     for (let i = 0; i < order.length; i++) this.place(order[i]!, recipe);
@@ -73,12 +73,14 @@ export class Board {
     this.conflicts.splice(0, this.conflicts.length, ...conflicts);
   }
 
-  /** Reports held runs that are short of a tool; to be called when the attendances to tools are in. */
-  noteShortages(): void {
-    const { problem, conflicts } = this;
+  /** Reports held runs that cannot be where they are held; to be called when the attendances to tools are in. */
+  noteConflicts(): void {
+    const { problem, schedule, conflicts } = this;
+    // What could not be given its tools may have been left out since the schedule was built.
+    noteConflicts(problem, schedule, conflicts);
     for (let run = 0; run < problem.runCount; run++) {
-      if (this.schedule.isShort[run] === 0 || conflicts.some((conflict) => conflict.run === run)) continue;
-      const say = `${problem.runIds[run]} is held where a tool it needs runs out and nobody can replace it before`;
+      if (schedule.isShort[run] === 0 || conflicts.some((conflict) => conflict.run === run)) continue;
+      const say = `${problem.runIds[run]} is held where a tool it needs runs out and nobody can replace it before; preset one, or lock the run to a later start`;
       conflicts.push({ run, say });
     }
   }
@@ -105,10 +107,11 @@ export class Board {
     }
   }
 
-  /** A locked run's predecessors go first: only then can its lock hold. */
+  /** A locked run's predecessors, and the one it is locked behind, go first: only then can its lock hold. */
   private placeBefore(run: number, recipe: Recipe): void {
-    const { start, items } = this.problem.before;
-    for (let i = start[run]!; i < start[run + 1]!; i++) this.place(items[i]!, recipe);
+    const { before, follows } = this.problem;
+    if (follows[run] !== NONE) this.place(follows[run]!, recipe);
+    for (let i = before.start[run]!; i < before.start[run + 1]!; i++) this.place(before.items[i]!, recipe);
   }
 
   private place(run: number, recipe: Recipe): boolean {
@@ -119,6 +122,8 @@ export class Board {
     for (let i = start[run]!; i < start[run + 1]!; i++) if (!this.place(items[i]!, recipe)) return this.leave(run);
     const firstPiece = problem.firstPieceRun[run]!;
     if (firstPiece !== NONE && !this.place(firstPiece, recipe)) return this.leave(run);
+    const first = problem.follows[run]!;
+    if (first !== NONE && !this.place(first, recipe)) return this.leave(run);
     if (!this.repeat(run, recipe) && !finder.find(run, this.wishes)) return this.leave(run);
     finder.room.writeTo(schedule, run);
     take(problem, this.slots, schedule, run);
@@ -132,6 +137,8 @@ export class Board {
     finder.room.readFrom(this.earlier[anchor]!, run);
     const on = earliestOn(this.problem, this.schedule, run);
     const { option, start, end } = finder.room;
+    const bound = boundMachine(this.problem, this.schedule, run);
+    if (bound !== NONE && bound !== this.problem.optionMachine[option]) return false;
     if (this.alone.soonest(run, option, start, end) > start) return false;
     return canRepeat(this.problem, this.slots, finder.room, run, on, Math.max(on, finder.earliestCut(run)));
   }

@@ -1,5 +1,5 @@
 import { FREE, NONE, type Problem } from '../problem';
-import type { Schedule } from './schedule';
+import { machineOf, type Schedule } from './schedule';
 
 /** One person's attendance at a held run. */
 interface Hand {
@@ -42,10 +42,6 @@ export function clashOf(
   }
   if (places === NONE || together <= problem.placeLimit[places]!) return null;
   return `is held where ${problem.placeLimit[places]} places are already taken`;
-}
-
-function machineOf(problem: Problem, schedule: Schedule, run: number): number {
-  return problem.optionMachine[schedule.option[run]!]!;
 }
 
 function busyOverlap(problem: Problem, schedule: Schedule, a: number, b: number): boolean {

@@ -36,7 +36,6 @@ export class Pricer implements PlanCost {
   private readonly nights: readonly Interval[];
   private readonly hasExtra: boolean;
   private readonly released: Released | null;
-  private readonly shortestCut: Int32Array;
   private readonly jobRuns: Rows;
 
   // What each run and person adds, in minutes and counts, and the sums: whole numbers, so that nothing drifts.
@@ -70,7 +69,6 @@ export class Pricer implements PlanCost {
     this.nights = problem.unattended.filter((s) => tonight === null || s.start >= tonight.end);
     this.hasExtra = problem.extra.start.length > 0;
     this.released = released === undefined ? null : releasedTimes(problem, released);
-    this.shortestCut = shortestCuts(problem);
     this.jobRuns = rowsBy(problem.runJob, jobCount);
     this.runTonight = new Int32Array(runCount);
     this.runLater = new Int32Array(runCount);
@@ -212,7 +210,7 @@ export class Pricer implements PlanCost {
     for (let i = jobRuns.start[job]!; i < jobRuns.start[job + 1]!; i++) {
       const run = jobRuns.items[i]!;
       if (schedule.placed[run] === 1) finish = Math.max(finish, schedule.off[run]!);
-      else leftOut = Math.max(leftOut, 0) + this.shortestCut[run]!;
+      else leftOut = Math.max(leftOut, 0) + problem.shortestCut[run]!;
     }
     if (leftOut !== NONE) finish = Math.max(finish, problem.horizon) + leftOut;
     if (finish === jobFinish[job]) return false;
@@ -273,11 +271,4 @@ function hasMoved(problem: Problem, schedule: Schedule, run: number, released: R
   if (schedule.placed[run] === 0 || released.machine[run] === NONE) return false;
   const isElsewhere = problem.optionMachine[schedule.option[run]!] !== released.machine[run];
   return isElsewhere || Math.abs(schedule.start[run]! - released.start[run]!) > MOVED_AFTER;
-}
-
-function shortestCuts(problem: Problem): Int32Array {
-  return Int32Array.from({ length: problem.runCount }, (_, run) => {
-    const cuts = problem.optionCut.subarray(problem.optionFirst[run]!, problem.optionFirst[run + 1]!);
-    return cuts.reduce((least, cut) => Math.min(least, cut), 0x3fffffff);
-  });
 }

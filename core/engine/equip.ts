@@ -94,6 +94,8 @@ export class Equipper {
         }
         // A loaded table is taken from now on: nobody can get at the tools before it has been cut.
         if (problem.state[run] !== LOADED || minutes === 0 || problem.isTable[machine] === 1) break;
+        // What a lock wants at the same time stands in one booking with it, and would be given back as well.
+        if (this.isMerged(run, machine)) break;
         const option = schedule.option[run]!;
         giveBack(problem, board.slots, schedule, run);
         const whole = minutes + problem.optionCut[option]! + problem.checkMinutes[run]!;
@@ -111,6 +113,16 @@ export class Equipper {
         break;
       }
     }
+  }
+
+  private isMerged(run: number, machine: number): boolean {
+    const { machines, pallets, people } = this.board.slots;
+    const pallet = this.schedule.pallet[run]!;
+    return (
+      machines[machine]!.hasMerged ||
+      (pallet !== NONE && pallets[pallet]!.hasMerged) ||
+      people.some(({ hasMerged }) => hasMerged)
+    );
   }
 
   private mendAll(tries: number, mayLeaveOut: boolean): boolean {
@@ -308,8 +320,8 @@ export class Equipper {
   }
 
   private giveUp(run: number): void {
-    if (this.repair.canLift(run)) this.repair.leaveOut(run);
-    else this.schedule.isShort[run] = 1;
+    if (this.repair.isHeld(run)) this.schedule.isShort[run] = 1;
+    else this.repair.leaveOut(run);
   }
 
   /** Attendances are no longer than what is done in them. */

@@ -1,8 +1,9 @@
 import { FINISHED, FREE, LOADED, LOCKED, NO_MINUTE, NONE, type Problem, RUNNING } from '../problem';
 import { take } from './book';
 import { clashOf } from './clash';
+import { obstacleAtStart, whatIsWrong, whyApart } from './obstacles';
 import { Placement } from './placement';
-import { earliestOn, type Schedule } from './schedule';
+import { boundMachine, earliestOn, optionOn, type Schedule } from './schedule';
 import { NEVER, type Slots } from './slots';
 
 /** A lock that cannot hold, and what is in its way. */
@@ -13,13 +14,15 @@ export interface Conflict {
 
 /**
  * Puts down what stands on the floor and what is locked to a start, before anything else. They stay where they are said
- * to be even where that cannot be; then the conflict is noted. `placeBefore` places what must come before a locked run.
+ * to be even where that cannot be; then the conflict is noted. `equipLoaded` is called when all of it is there, and then
+ * `placeBefore` for each locked run, to place what must come before it: what is loaded may first have to wait for its tools.
  */
 export function placeHeld(
   problem: Problem,
   slots: Slots,
   schedule: Schedule,
   conflicts: Conflict[],
+  equipLoaded: () => void,
   placeBefore: (run: number) => void,
 ): void {
   const inState = (wanted: (run: number) => boolean) =>
@@ -33,6 +36,7 @@ export function placeHeld(
   // What is loaded can wait for a lock, and what precedes a lock must find its room beside it.
   for (const run of inState((r) => problem.state[r] === LOADED))
     loadedOnFloor(problem, slots, schedule, conflicts, run);
+  equipLoaded();
   for (const run of locked) placeBefore(run);
 }
 
@@ -40,7 +44,7 @@ function isLockedToStart(problem: Problem, run: number): boolean {
   return problem.state[run] === LOCKED && problem.heldStart[run] !== NO_MINUTE;
 }
 
-/** Adds a conflict for every held run that its pallet, machine or route, or another one, does not let stand. */
+/** Adds a conflict for every held run that its pallet, machine, route or order, or another one, does not let stand. */
 export function noteConflicts(problem: Problem, schedule: Schedule, conflicts: Conflict[]): void {
   const noted = (run: number) => conflicts.some((conflict) => conflict.run === run);
   for (let run = 0; run < problem.runCount; run++) {
@@ -48,59 +52,9 @@ export function noteConflicts(problem: Problem, schedule: Schedule, conflicts: C
     const say = whatIsWrong(problem, schedule, run) ?? clashOf(problem, schedule, run, noted);
     if (say !== null) conflicts.push({ run, say: `${problem.runIds[run]} ${say}` });
   }
-}
-
-function whatIsWrong(problem: Problem, schedule: Schedule, run: number): string | null {
-  const option = schedule.option[run]!;
-  const machine = problem.machineIds[problem.optionMachine[option]!];
-  if (problem.isForeign[option] === 1) return `is held on ${machine}, which its operation does not name`;
-  const pallet = schedule.pallet[run]!;
-  if (pallet !== NONE && !fits(problem, option, pallet)) {
-    return `is held on pallet ${problem.palletIds[pallet]}, which does not fit it on ${machine}`;
+  for (const [run, first] of problem.apart) {
+    if (!noted(run)) conflicts.push({ run, say: `${problem.runIds[run]} ${whyApart(problem, run, first)}` });
   }
-  if (!isOpenFor(problem, schedule, run)) return `runs on ${machine} in time it is planned off`;
-  const { start, items } = problem.before;
-  for (let i = start[run]!; i < start[run + 1]!; i++) {
-    const previous = items[i]!;
-    if (schedule.placed[previous] === 0 || schedule.off[previous]! + problem.lag[run]! > schedule.on[run]!) {
-      return `is held before ${problem.runIds[previous]}, which comes before it, is off`;
-    }
-  }
-  if (!isEarned(problem, schedule, run))
-    return 'is held where it would cut with nobody there for longer than it has earned';
-  const firstPiece = problem.firstPieceRun[run]!;
-  if (firstPiece === NONE) return null;
-  const checked = schedule.checkStart[firstPiece]! + problem.checkMinutes[firstPiece]!;
-  return schedule.placed[firstPiece] === 1 && checked <= schedule.start[run]!
-    ? null
-    : `is held before the first-piece check of ${problem.runIds[firstPiece]} is done`;
-}
-
-/** What runs already is not asked. */
-function isEarned(problem: Problem, schedule: Schedule, run: number): boolean {
-  if (problem.state[run]! >= RUNNING) return true;
-  const most = problem.optionAlone[schedule.option[run]!]!;
-  const [start, end] = [schedule.start[run]!, schedule.end[run]!];
-  return problem.unattended.every((s) => Math.min(end, s.end) - Math.max(start, s.start) <= most);
-}
-
-/** Only what runs now can be caught by the machine's hours; everything else is placed inside them. */
-function isOpenFor(problem: Problem, schedule: Schedule, run: number): boolean {
-  const end = schedule.end[run]!;
-  if (problem.state[run] !== RUNNING || end <= problem.now) return true;
-  const { first, start, end: until } = problem.open;
-  const machine = problem.optionMachine[schedule.option[run]!]!;
-  for (let k = first[machine]!; k < first[machine + 1]!; k++) {
-    if (start[k]! <= problem.now && until[k]! >= end) return true;
-  }
-  return false;
-}
-
-function fits(problem: Problem, option: number, pallet: number): boolean {
-  const set = problem.optionPallets[option]!;
-  if (set === NONE) return false;
-  const { start, items } = problem.palletSets;
-  return items.subarray(start[set]!, start[set + 1]!).includes(pallet);
 }
 
 const nobody = () => ({ person: NONE, start: 0, end: 0, spot: 0 });
@@ -192,7 +146,7 @@ export function lockedToStart(
 ): void {
   const start = problem.heldStart[run]!;
   const at = new Placement(problem, slots, schedule);
-  const { first, last } = optionsOf(problem, run);
+  const { first, last } = optionsOf(problem, schedule, run);
   // Locked runs go down in order of start, so predecessors locked as well are there already.
   const on = earliestOn(problem, schedule, run);
   for (let option = first; option < last; option++) {
@@ -202,34 +156,46 @@ export function lockedToStart(
       return;
     }
   }
-  conflicts.push({ run, say: forced(problem, slots, at, run, first) });
+  conflicts.push({ run, say: forced(problem, slots, schedule, at, run, first) });
   at.writeTo(schedule, run);
   take(problem, slots, schedule, run);
 }
 
-function optionsOf(problem: Problem, run: number): { first: number; last: number } {
-  const held = problem.heldOption[run]!;
-  return held === NONE
+function optionsOf(problem: Problem, schedule: Schedule, run: number): { first: number; last: number } {
+  const bound = boundMachine(problem, schedule, run);
+  const only = bound === NONE ? problem.heldOption[run]! : optionOn(problem, run, bound);
+  return only === NONE
     ? { first: problem.optionFirst[run]!, last: problem.optionFirst[run + 1]! }
-    : { first: held, last: held + 1 };
+    : { first: only, last: only + 1 };
 }
 
 /** The run at its locked start whatever is in the way; returns what that is. */
-function forced(problem: Problem, slots: Slots, at: Placement, run: number, option: number): string {
+function forced(
+  problem: Problem,
+  slots: Slots,
+  schedule: Schedule,
+  at: Placement,
+  run: number,
+  option: number,
+): string {
   const machine = problem.optionMachine[option]!;
   const start = problem.heldStart[run]!;
   const cut = problem.optionCut[option]!;
   const crew = problem.optionCrew[option]!;
-  const load = problem.isBench[machine] === 1 ? 0 : problem.load[run]!;
-  const check = problem.isBench[machine] === 1 ? 0 : problem.checkMinutes[run]!;
+  const isBench = problem.isBench[machine] === 1;
+  const load = isBench ? 0 : problem.load[run]!;
+  const check = isBench ? 0 : problem.checkMinutes[run]!;
   at.option = option;
   at.loadPerson = at.loadStart = at.checkPerson = at.checkStart = at.workPerson = NONE;
   at.unloadPerson = at.unloadStart = NONE;
   at.start = start;
   at.end = start + cut;
-  if (problem.isBench[machine] === 1) at.workPerson = firstOfCrew(problem, option);
-  const why = slots.machineFrom(machine, start, cut) === start ? '' : `${problem.machineIds[machine]} is not free then`;
-  let blocked = why;
+  let handsMissing: string | null = null;
+  if (isBench) {
+    const found = slots.crewFrom(crew, start, cut, problem.workSpot[machine]!, NONE, nobody(), NONE);
+    at.workPerson = firstOfCrew(problem, option);
+    if (found !== start) handsMissing = 'nobody is free to work on it then';
+  }
   if (load > 0) {
     const isTable = problem.isTable[machine] === 1;
     const spot = problem.loadSpot[machine]!;
@@ -238,7 +204,7 @@ function forced(problem: Problem, slots: Slots, at: Placement, run: number, opti
     const found = slots.crewUntil(crew, notBefore, start, load, spot, station, nobody(), NONE);
     at.loadStart = found < 0 ? start - load : found;
     at.loadPerson = found < 0 ? firstOfCrew(problem, option) : slots.person;
-    if (found < 0) blocked ||= 'nobody is free to load it before then';
+    if (found < 0) handsMissing = 'nobody is free to load it before then';
   }
   if (check > 0) {
     const before = Math.min(problem.holdAfter[run]!, cut);
@@ -246,13 +212,12 @@ function forced(problem: Problem, slots: Slots, at: Placement, run: number, opti
     at.checkStart = found < NEVER ? found : start + before;
     at.checkPerson = found < NEVER ? slots.person : firstOfCrew(problem, option);
     at.end = at.checkStart + check + cut - before;
+    if (found >= NEVER) handsMissing ??= 'nobody is free to check its first piece';
   }
   at.on = load > 0 ? at.loadStart : start;
-  if (!takeOff(problem, at, run)) blocked ||= 'nobody is free to take it off';
+  if (!takeOff(problem, at, run)) handsMissing ??= 'nobody is free to take it off';
   at.pallet = palletFor(problem, slots, at, run, option);
-  if (at.pallet === NONE && problem.optionPallets[option] !== NONE) blocked ||= 'no pallet fits';
-  const reason = blocked || 'its pallet, a place or the operation before it is not free by then';
-  return `${problem.runIds[run]} is locked to a start it cannot have: ${reason}`;
+  return `${problem.runIds[run]} ${obstacleAtStart(problem, slots, schedule, at, run, handsMissing)}`;
 }
 
 function palletFor(problem: Problem, slots: Slots, at: Placement, run: number, option: number): number {

@@ -1,6 +1,6 @@
 import { FREE, LOCKED, NO_MINUTE, NONE, type Problem } from '../problem';
 import type { Attendance, Plan, PlannedRun } from '../shop';
-import { emptySchedule, type Schedule } from './schedule';
+import { emptySchedule, optionOn, type Schedule } from './schedule';
 
 /**
  * An earlier plan as a schedule of this problem. Runs it cannot have as they were - unknown ones, on machines, pallets
@@ -45,7 +45,7 @@ interface Names {
 }
 
 function readRun(problem: Problem, schedule: Schedule, run: number, planned: PlannedRun, shift: number, names: Names) {
-  const option = optionOn(problem, run, planned.machine);
+  const option = optionOn(problem, run, problem.machineIds.indexOf(planned.machine));
   if (option === NONE) return;
   const isBench = problem.isBench[problem.optionMachine[option]!] === 1;
   const [load, unload] = isBench ? [0, 0] : [problem.load[run]!, problem.unload[run]!];
@@ -95,13 +95,6 @@ function indices(ids: readonly string[]): Map<string, number> {
 
 function lasts(attendance: Attendance | null, minutes: number): boolean {
   return (attendance === null ? 0 : attendance.end - attendance.start) === minutes;
-}
-
-function optionOn(problem: Problem, run: number, machine: string): number {
-  for (let option = problem.optionFirst[run]!; option < problem.optionFirst[run + 1]!; option++) {
-    if (problem.machineIds[problem.optionMachine[option]!] === machine) return option;
-  }
-  return NONE;
 }
 
 function suits(problem: Problem, option: number, pallet: number): boolean {

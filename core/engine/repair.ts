@@ -1,10 +1,10 @@
-import { FREE, LOCKED, NO_MINUTE, NONE, type Problem, type Rows } from '../problem';
+import { isHeld, NONE, type Problem, type Rows } from '../problem';
 import type { Board } from './board';
 import { careOfBooking, giveBack, giveBackCare, take, takeCare } from './book';
 import { Equipper } from './equip';
 import { RoomFinder } from './room';
 import { rowsBy } from './rows';
-import { copyCare, copyRun, emptySchedule, type Schedule } from './schedule';
+import { copyCare, copyRun, emptySchedule, machineOf, type Schedule } from './schedule';
 import { copyWishes, forgetWishes, noWishes, type Wishes } from './wishes';
 
 /** Walks mended in a schedule built anew, where a way over a third spot is shorter than the straight one. */
@@ -37,6 +37,8 @@ export class Repair {
   private readonly isFixed: Uint8Array;
   /** Runs that wait for each run's first-piece check. */
   private readonly waiting: Rows;
+  /** All runs that wait for each one, in any way. */
+  private readonly followersOf: readonly Rows[];
   private readonly queue: number[] = [];
   private readonly isMetric: boolean;
   /** The one of two attendances with too little time between them, found last, that can be put elsewhere. */
@@ -58,6 +60,7 @@ export class Repair {
     this.isCareTouched = new Uint8Array(problem.careCount);
     this.equipper = problem.tools === null ? null : new Equipper(problem, problem.tools, board, this);
     this.waiting = rowsBy(problem.firstPieceRun, runCount);
+    this.followersOf = [problem.after, this.waiting, problem.followers];
     this.isFixed = fixedRuns(problem);
     this.isMetric = isMetric(problem);
   }
@@ -85,7 +88,10 @@ export class Repair {
 
   /** Takes a run out, to be put back when its turn comes; nothing if it cannot move. */
   lift(run: number): void {
-    if (this.isFixed[run] === 1) return;
+    if (this.isFixed[run] === 0) this.takeOut(run);
+  }
+
+  private takeOut(run: number): void {
     const { schedule } = this;
     this.touch(run);
     if (schedule.placed[run] === 1) {
@@ -118,7 +124,7 @@ export class Repair {
     this.begin();
     this.equipper.mendAnew();
     if (!this.isMetric) this.mendWalks();
-    this.board.noteShortages();
+    this.board.noteConflicts();
     this.begin();
   }
 
@@ -132,12 +138,30 @@ export class Repair {
     queue.length = 0;
   }
 
-  /** Takes a run out and everything that waits for it, for good. */
+  /** True if the floor or a lock has the run where and when it is, so that it stays even where it breaks a rule. */
+  isHeld(run: number): boolean {
+    return isHeld(this.problem, run);
+  }
+
+  /** Takes a run that is not held out and everything that waits for it and is not, for good. */
   leaveOut(run: number): void {
-    this.lift(run);
+    if (this.isHeld(run)) return;
+    this.leaveOutWithFixed(run);
+    this.putBack();
+  }
+
+  /** What must be through before a held run is fixed, and goes all the same if what it waits for goes. */
+  private leaveOutWithFixed(run: number): void {
+    const { schedule, isFixed } = this;
+    this.takeOut(run);
     this.isLeft[run] = 1;
     this.liftWhatFollows(run);
-    this.putBack();
+    for (const { start, items } of this.followersOf) {
+      for (let i = start[run]!; i < start[run + 1]!; i++) {
+        const next = items[i]!;
+        if (isFixed[next] === 1 && schedule.placed[next] === 1 && !this.isHeld(next)) this.leaveOutWithFixed(next);
+      }
+    }
   }
 
   /** The person and the machine must be free then. Its number, or NONE where a plan can hold no more of them. */
@@ -221,6 +245,8 @@ export class Repair {
     for (let i = start[run]!; i < start[run + 1]!; i++) isPossible = this.put(items[i]!) && isPossible;
     const firstPiece = problem.firstPieceRun[run]!;
     if (firstPiece !== NONE) isPossible = this.put(firstPiece) && isPossible;
+    const first = problem.follows[run]!;
+    if (first !== NONE) isPossible = this.put(first) && isPossible;
     if (isPossible && finder.find(run, wishes)) {
       finder.room.writeTo(schedule, run);
       take(problem, this.board.slots, schedule, run);
@@ -240,6 +266,7 @@ export class Repair {
       const next = items[i]!;
       if (schedule.placed[next] === 1 && schedule.on[next]! < schedule.off[run]! + problem.lag[next]!) this.lift(next);
     }
+    this.liftLockedBehind(run);
     if (schedule.checkStart[run] === NONE) return;
     const checked = schedule.checkStart[run]! + problem.checkMinutes[run]!;
     for (let i = waiting.start[run]!; i < waiting.start[run + 1]!; i++) {
@@ -248,9 +275,20 @@ export class Repair {
     }
   }
 
+  private liftLockedBehind(run: number): void {
+    const { problem, schedule } = this;
+    const { start, items } = problem.followers;
+    for (let i = start[run]!; i < start[run + 1]!; i++) {
+      const next = items[i]!;
+      if (schedule.placed[next] === 0) continue;
+      const isOnIt = machineOf(problem, schedule, next) === machineOf(problem, schedule, run);
+      if (!isOnIt || schedule.start[next]! < schedule.end[run]!) this.lift(next);
+    }
+  }
+
   private liftWhatFollows(run: number): void {
-    const { problem, schedule, waiting } = this;
-    for (const { start, items } of [problem.after, waiting]) {
+    const { schedule } = this;
+    for (const { start, items } of this.followersOf) {
       for (let i = start[run]!; i < start[run + 1]!; i++) {
         if (schedule.placed[items[i]!] === 1) this.lift(items[i]!);
       }
@@ -301,13 +339,12 @@ function fixedRuns(problem: Problem): Uint8Array {
     const { start, items } = problem.before;
     for (let i = start[run]!; i < start[run + 1]!; i++) fix(items[i]!);
     if (problem.firstPieceRun[run] !== NONE) fix(problem.firstPieceRun[run]!);
+    if (problem.follows[run] !== NONE) fix(problem.follows[run]!);
   };
   for (let run = 0; run < problem.runCount; run++) {
-    const state = problem.state[run]!;
-    const canMove = state === FREE || (state === LOCKED && problem.heldStart[run] === NO_MINUTE);
     const cuts = problem.optionCut.subarray(problem.optionFirst[run]!, problem.optionFirst[run + 1]!);
     // What takes no time on its machine leaves no booking to find it by.
-    if (!canMove || cuts.includes(0)) fix(run);
+    if (isHeld(problem, run) || cuts.includes(0)) fix(run);
   }
   return fixed;
 }

@@ -1,6 +1,6 @@
 import { FREE, LOADED, LOCKED, NONE, type Problem } from '../problem';
 import { Placement } from './placement';
-import { earliestOn, type Schedule } from './schedule';
+import { boundMachine, earliestOn, optionOn, type Schedule } from './schedule';
 import { NEVER, type Slots } from './slots';
 import { Stay } from './stay';
 import type { Wishes } from './wishes';
@@ -19,12 +19,14 @@ export class RoomFinder {
     this.trial = new Placement(problem, slots, schedule);
   }
 
-  /** The minute from which it may cut as far as a first-piece check goes, which is placed. */
+  /** The minute from which it may cut as far as a first-piece check and the run it is locked behind go, which are placed. */
   earliestCut(run: number): number {
     const { problem, schedule } = this;
     const firstPiece = problem.firstPieceRun[run]!;
-    if (firstPiece === NONE || schedule.checkStart[firstPiece] === NONE) return 0;
-    return schedule.checkStart[firstPiece]! + problem.checkMinutes[firstPiece]!;
+    const first = problem.follows[run]!;
+    const behind = first === NONE || schedule.placed[first] === 0 ? 0 : schedule.end[first]!;
+    if (firstPiece === NONE || schedule.checkStart[firstPiece] === NONE) return behind;
+    return Math.max(behind, schedule.checkStart[firstPiece]! + problem.checkMinutes[firstPiece]!);
   }
 
   /**
@@ -38,7 +40,9 @@ export class RoomFinder {
     const state = problem.state[run]!;
     const pallet = state === FREE ? NONE : problem.heldPallet[run]!;
     const held = state === LOCKED || state === LOADED ? problem.heldOption[run]! : NONE;
-    const only = held !== NONE ? held : wishes.choice[run]!;
+    const bound = held === NONE ? boundMachine(problem, this.schedule, run) : NONE;
+    const wished = bound === NONE ? wishes.choice[run]! : optionOn(problem, run, bound);
+    const only = held !== NONE ? held : wished;
     const first = only === NONE ? problem.optionFirst[run]! : only;
     const last = only === NONE ? problem.optionFirst[run + 1]! : only + 1;
     trial.linger = wishes.linger[run]!;

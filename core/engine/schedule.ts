@@ -1,4 +1,4 @@
-import type { Problem } from '../problem';
+import { NO_MINUTE, NONE, type Problem } from '../problem';
 
 /** Where and when each run goes, one array per fact, indexed by run; -1 where a run has no such attendance. */
 export interface Schedule {
@@ -37,6 +37,43 @@ export function earliestOn(problem: Problem, schedule: Schedule, run: number): n
     if (schedule.placed[previous] === 1) on = Math.max(on, schedule.off[previous]! + problem.lag[run]!);
   }
   return on;
+}
+
+/**
+ * The machine a run must be on because one it is locked behind is placed there, or one that is held to a start and is tied
+ * to it by such locks; NONE where that leaves it free.
+ */
+export function boundMachine(problem: Problem, schedule: Schedule, run: number): number {
+  let first = run;
+  while (problem.follows[first] !== NONE) {
+    first = problem.follows[first]!;
+    if (schedule.placed[first] === 1) return machineOf(problem, schedule, first);
+  }
+  return heldBehind(problem, schedule, first, run);
+}
+
+function heldBehind(problem: Problem, schedule: Schedule, first: number, but: number): number {
+  const { start, items } = problem.followers;
+  for (let i = start[first]!; i < start[first + 1]!; i++) {
+    const run = items[i]!;
+    const isHeld = run !== but && problem.heldStart[run] !== NO_MINUTE && schedule.placed[run] === 1;
+    const machine = isHeld ? machineOf(problem, schedule, run) : heldBehind(problem, schedule, run, but);
+    if (machine !== NONE) return machine;
+  }
+  return NONE;
+}
+
+/** The machine a placed run is on. */
+export function machineOf(problem: Problem, schedule: Schedule, run: number): number {
+  return problem.optionMachine[schedule.option[run]!]!;
+}
+
+/** The option of a run on a machine, or NONE. */
+export function optionOn(problem: Problem, run: number, machine: number): number {
+  for (let option = problem.optionFirst[run]!; option < problem.optionFirst[run + 1]!; option++) {
+    if (problem.optionMachine[option] === machine) return option;
+  }
+  return NONE;
 }
 
 export function emptySchedule(problem: Problem): Schedule {

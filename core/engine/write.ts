@@ -83,6 +83,10 @@ function whyLeft(problem: Problem, schedule: Schedule, run: number): string {
   for (let i = start[run]!; i < start[run + 1]!; i++) {
     if (schedule.placed[items[i]!] === 0) return `${problem.runIds[items[i]!]}, which comes before it, is left out`;
   }
+  const first = problem.follows[run]!;
+  if (first !== NONE && schedule.placed[first] === 0) {
+    return `${problem.runIds[first]}, which it is locked behind, is left out`;
+  }
   return 'no room before the horizon on any of its machines';
 }
 

@@ -6,5 +6,6 @@ export * from './rounds';
 export * from './route';
 export * from './shifts';
 export * from './spans';
+export * from './substitutes';
 export * from './sweep';
 export * from './walks';

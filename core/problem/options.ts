@@ -23,9 +23,10 @@ export class Options {
     this.machineIndex = indexOf(shop.machines);
   }
 
-  /** All machines in use that the operation names, for the next run. */
-  addNamed(run: RunNeed): void {
+  /** All machines in use that the operation names, for the next run; `within`: of these only, where it is given. */
+  addNamed(run: RunNeed, within: ReadonlySet<string> | undefined): void {
     for (const { machine, cycle } of run.operation.machines) {
+      if (within?.has(machine) === false) continue;
       if (this.shop.machines[this.machineIndex.get(machine) ?? NONE]?.inUse) this.add(run, machine, cycle, false);
     }
   }
@@ -99,7 +100,7 @@ export class Options {
     if (operation.fixture === null) return NONE;
     const fits = (machines: readonly string[]) => machines.length === 0 || machines.includes(machine.id);
     return this.palletSets.add(
-      this.shop.pallets.flatMap((p, i) => (p.fixture === operation.fixture && fits(p.machines) ? [i] : [])),
+      this.shop.pallets.flatMap((p, i) => (p.inUse && p.fixture === operation.fixture && fits(p.machines) ? [i] : [])),
     );
   }
 }

@@ -72,6 +72,8 @@ export interface Problem {
   readonly runGroup: Int32Array;
   /** Parts on the pallet. */
   readonly runParts: Int32Array;
+  /** Minutes of its shortest cut over all machines its operation names, in use or not. */
+  readonly shortestCut: Int32Array;
   /** Options of run `r`: `o` from `optionFirst[r]` up to, not including, `optionFirst[r + 1]`. */
   readonly optionFirst: Int32Array;
   readonly optionMachine: Int32Array;
@@ -104,6 +106,12 @@ export interface Problem {
   readonly loss: Float64Array;
   readonly before: Rows;
   readonly after: Rows;
+  /** The run that each one is locked behind: cut on the same machine and not before that one's cut ends; NONE for most. */
+  readonly follows: Int32Array;
+  /** Row `r`: the runs locked behind run `r`. */
+  readonly followers: Rows;
+  /** Runs locked behind another, here by name, with no machine that suits both and all tied to them: that cannot hold. */
+  readonly apart: ReadonlyMap<number, string>;
   readonly state: Uint8Array;
   /** Held option (as `o`) and pallet, NONE where the floor does not say; held start and end, else NO_MINUTE. */
   readonly heldOption: Int32Array;
@@ -160,4 +168,9 @@ export interface Problem {
   /** From now to the horizon. */
   readonly attended: readonly Interval[];
   readonly unattended: readonly Interval[];
+}
+
+/** True if the floor has the run, or a lock has its start: it is where and when it is held, whatever that breaks. */
+export function isHeld({ state, heldStart }: Problem, run: number): boolean {
+  return state[run]! > LOCKED || (state[run] === LOCKED && heldStart[run] !== NO_MINUTE);
 }

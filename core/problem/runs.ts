@@ -1,9 +1,10 @@
-import { type FloorEntry, type RunNeed, runsOf, type Shop } from '../shop';
+import { cutMinutes, type FloorEntry, type RunNeed, runsOf, type Shop } from '../shop';
 import { type Clock, minuteOf } from '../time';
 import { routeArcs } from './arcs';
 import { Options } from './options';
+import { ordersOf } from './order';
 import { FINISHED, FREE, LOADED, LOCKED, NO_MINUTE, NONE, RUNNING } from './problem';
-import { indexOf } from './rows';
+import { flatRows, indexOf } from './rows';
 
 /** No limit, in minutes or parts. */
 const ENDLESS = 0x3fffffff;
@@ -21,9 +22,10 @@ export function runsFor(shop: Shop, clock: Clock, now: number) {
   const runIndex = new Map(planned.map((run, r) => [run.id, r]));
   const jobIndex = indexOf(shop.jobs);
   const palletIndex = indexOf(shop.pallets);
+  const orders = ordersOf(shop, all, floor);
   const options = new Options(shop);
   const heldOption = planned.map((run) => {
-    options.addNamed(run);
+    options.addNamed(run, orders.machines.get(run.id));
     const machine = floor.get(run.id)?.machine ?? null;
     const held = machine === null ? NONE : options.held(run, machine);
     options.close();
@@ -40,6 +42,7 @@ export function runsFor(shop: Shop, clock: Clock, now: number) {
   const needsCheck = ({ id, number, operation }: RunNeed) =>
     operation.firstPiece !== null && number === 1 && floor.get(id)?.state !== 'finished';
   const earliest = column(({ step, job }) => (step === 0 ? Math.max(now, minute(job.release)) : now));
+  const follows = column(({ id }) => runIndex.get(orders.follows.get(id) ?? '') ?? NONE);
   const arcs = routeArcs(all, runIndex, floor, clock, now, earliest);
 
   const flat = options.flat();
@@ -48,6 +51,7 @@ export function runsFor(shop: Shop, clock: Clock, now: number) {
     runIds: planned.map((run) => run.id),
     runJob: column((run) => jobIndex.get(run.job.id)!),
     runParts: column((run) => run.parts),
+    shortestCut: column((run) => Math.min(...run.operation.machines.map(({ cycle }) => cutMinutes(run, cycle)))),
     ...flat,
     careCount: flat.tools === null ? 0 : Math.min(MOST_CARES, 2 * planned.length),
     load: column((run) => run.operation.load),
@@ -67,6 +71,9 @@ export function runsFor(shop: Shop, clock: Clock, now: number) {
     block: Float64Array.from(planned, ({ operation }) => operation.odds.block),
     loss: Float64Array.from(planned, ({ operation }) => operation.odds.loss),
     ...arcs,
+    follows,
+    followers: followersOf(follows),
+    apart: new Map(planned.flatMap(({ id }, r) => (orders.apart.has(id) ? [[r, orders.apart.get(id)!]] : []))),
     state: Uint8Array.from(planned, (run) => STATES[floor.get(run.id)?.state ?? 'done']),
     heldOption: Int32Array.from(heldOption),
     heldPallet: held(({ pallet }) => (pallet === null ? NONE : (palletIndex.get(pallet) ?? NONE)), NONE),
@@ -76,11 +83,18 @@ export function runsFor(shop: Shop, clock: Clock, now: number) {
       planned,
       (run, r) => {
         const state = floor.get(run.id)?.state;
-        return (state !== undefined && state !== 'locked') || options.isForeign(heldOption[r]!);
+        const isTied = orders.machines.has(run.id);
+        return isTied || (state !== undefined && state !== 'locked') || options.isForeign(heldOption[r]!);
       },
       jobIndex,
     ),
   };
+}
+
+function followersOf(follows: Int32Array) {
+  const rows: number[][] = Array.from(follows, () => []);
+  for (const [run, first] of follows.entries()) if (first !== NONE) rows[first]!.push(run);
+  return flatRows(rows);
 }
 
 /** Runs of one operation of one job with as many parts are one group; a run that is `alone` is a group of its own. */

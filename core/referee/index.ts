@@ -11,6 +11,7 @@ import { checkFloor } from './floor';
 import { checkHands } from './hands';
 import { checkMachines } from './machines';
 import { occupationsOf } from './occupation';
+import { checkOrder } from './order';
 import { checkPallets } from './pallets';
 import { checkPeople } from './people';
 import { checkPlaces } from './places';
@@ -48,6 +49,7 @@ export function referee(shop: Shop, plan: Plan, released?: Plan): Verdict {
     ...checkTools(ctx, unattended),
     ...checkAlone(ctx, unattended),
     ...checkFloor(ctx),
+    ...checkOrder(ctx),
     ...checkCost(plan, cost),
   ];
   return { ...judge(plan, ctx.floor, findings), cost };

@@ -2,7 +2,7 @@ import type { Context } from './context';
 import type { Occupation } from './occupation';
 import type { Stay } from './stay';
 import { groupBy, overlapping } from './sweep';
-import { type Finding, finding } from './verdict';
+import { type Finding, finding, isBegun } from './verdict';
 import { at } from './words';
 
 /** Rule 5: the right pallet, on a machine it fits, for one run at a time. */
@@ -10,7 +10,7 @@ export function checkPallets(ctx: Context, occupations: readonly Occupation[]): 
   return [...ctx.stays.flatMap((stay) => checkSuits(ctx, stay)), ...checkOverlaps(ctx, occupations)];
 }
 
-function checkSuits(ctx: Context, { planned, need }: Stay): Finding[] {
+function checkSuits(ctx: Context, { planned, need, entry }: Stay): Finding[] {
   const { run, machine, pallet: id } = planned;
   const { fixture } = need.operation;
   const say = (code: string, text: string): Finding[] => [finding(5, code, [run], text, 'pallet')];
@@ -28,6 +28,9 @@ function checkSuits(ctx: Context, { planned, need }: Stay): Finding[] {
   }
   if (pallet.machines.length > 0 && !pallet.machines.includes(machine)) {
     return say('pallet-machine', `Run ${run} is on ${machine}, which pallet ${id} does not fit.`);
+  }
+  if (!pallet.inUse && !isBegun(entry)) {
+    return say('pallet-withdrawn', `Run ${run} is to be loaded on pallet ${id}, which is withdrawn.`);
   }
   return [];
 }

@@ -23,10 +23,10 @@ export interface Verdict {
 }
 
 /**
- * What may make a conflict of a breach the plan reports: nothing; that the floor holds every culprit; or that the
- * floor itself names the machine or the pallet that does not suit.
+ * What may make a conflict of a breach the plan reports: nothing; that the floor holds every culprit; that the floor
+ * itself names the machine or the pallet that does not suit; or that the floor asks for what no plan can give.
  */
-type Excuse = 'none' | 'held' | 'machine' | 'pallet';
+type Excuse = 'none' | 'held' | 'machine' | 'pallet' | 'floor';
 
 /** A breach before it is known whether the floor is to blame. */
 export interface Finding extends Breach {
@@ -82,6 +82,7 @@ function isForced(
   return found.culprits.every((run) => {
     const entry = floor.get(run);
     if (entry === undefined) return false;
+    if (found.excuse === 'floor') return true;
     if (found.excuse === 'held') return isHeld(entry);
     if (found.excuse === 'machine') return entry.machine !== null && entry.machine === planned.get(run)?.machine;
     if (found.excuse === 'pallet') {

@@ -47,3 +47,12 @@ function runsOfOperation(shop: Shop, job: Job, operation: Operation, step: numbe
 export function cutMinutes(run: RunNeed, cycle: number): number {
   return Math.ceil((cycle * run.parts) / run.operation.perPallet) + run.repeats;
 }
+
+/** The runs of the step before that have parts of this one on them, by id; none in the first step. */
+export function runsBefore({ job, step, firstPart, parts }: RunNeed): string[] {
+  const before = job.route[step - 1];
+  if (before === undefined) return [];
+  const first = Math.floor(firstPart / before.perPallet) + 1;
+  const last = Math.floor((firstPart + parts - 1) / before.perPallet) + 1;
+  return Array.from({ length: last - first + 1 }, (_, i) => `${job.id}/${before.id}/${first + i}`);
+}

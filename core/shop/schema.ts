@@ -86,6 +86,8 @@ const machine = z.strictObject({
 const pallet = z.strictObject({
   id,
   name,
+  /** False: withdrawn, for repair or measuring. It gets no new load; what is on it comes off as planned. */
+  inUse: z.boolean().default(true),
   fixture: id,
   /** Machines it fits; empty is all. */
   machines: z.array(id).default([]),
@@ -179,14 +181,16 @@ const job = z.strictObject({
   route: z.array(operation).min(1, 'has no operation; add one'),
 });
 
+/** `job/operation/number`, for example `J-104/10/2`. */
+const runName = z.string().regex(/^[^/]+\/[^/]+\/[1-9]\d*$/, 'must be job/operation/number, for example J-104/10/2');
+
 /**
- * Where a run is held or how far it has come. `locked` holds whatever of machine, pallet and start is given; `loaded`
- * waits in the machine's places; `running` began at `start`; `finished` waits to be taken off; `done` was taken off
- * at `end`.
+ * Where a run is held or how far it has come. `locked` holds whatever of machine, pallet, start and order is given;
+ * `loaded` waits in the machine's places; `running` began at `start`; `finished` waits to be taken off; `done` was taken
+ * off at `end`.
  */
 const floorEntry = z.strictObject({
-  /** `job/operation/number`, for example `J-104/10/2`. */
-  run: z.string().regex(/^[^/]+\/[^/]+\/[1-9]\d*$/, 'must be job/operation/number, for example J-104/10/2'),
+  run: runName,
   state: z.enum(
     ['locked', 'loaded', 'running', 'finished', 'done'],
     'must be locked, loaded, running, finished or done',
@@ -195,6 +199,8 @@ const floorEntry = z.strictObject({
   pallet: id.nullable().default(null),
   start: localTime.nullable().default(null),
   end: localTime.nullable().default(null),
+  /** Locked behind this run: cut on the same machine, and only when that one's cut has ended; others may lie between. */
+  after: runName.nullable().default(null),
 });
 
 /**

@@ -49,8 +49,11 @@ export function renamed(shop: Shop, table: TableName, from: string, to: string):
       return {
         ...shop,
         floor: shop.floor.map((entry) => {
-          const [job = '', ...rest] = entry.run.split('/');
-          return { ...entry, run: [swap(job), ...rest].join('/') };
+          const swapIn = (run: string): string => {
+            const [job = '', ...rest] = run.split('/');
+            return [swap(job), ...rest].join('/');
+          };
+          return { ...entry, run: swapIn(entry.run), after: entry.after === null ? null : swapIn(entry.after) };
         }),
       };
     // Nothing else names a person or a shift.

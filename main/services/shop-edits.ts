@@ -45,17 +45,29 @@ function withFloorOf(shop: Shop, old: Shop, before: Job | undefined, after: Job 
       return isSameLength && isGone ? [[id, after.route[i]!.id] as const] : [];
     }),
   );
-  const floor = shop.floor.map((entry) => {
-    const [job = '', operation = '', number = ''] = entry.run.split('/');
-    return job === after.id ? { ...entry, run: `${job}/${names.get(operation) ?? operation}/${number}` } : entry;
-  });
+  const renamed = (run: string): string => {
+    const [job = '', operation = '', number = ''] = run.split('/');
+    return job === after.id ? `${job}/${names.get(operation) ?? operation}/${number}` : run;
+  };
+  const floor = shop.floor.map((entry) => ({
+    ...entry,
+    run: renamed(entry.run),
+    after: entry.after === null ? null : renamed(entry.after),
+  }));
   return withoutLostRuns({ ...shop, floor }, old);
 }
 
-/** Drops what the floor says of runs that `old` had and the shop has no more. */
+/** Drops what the floor says of runs that `old` had and the shop has no more, and locks that hold nothing but an order to one. */
 function withoutLostRuns(shop: Shop, old: Shop): Shop {
   const [known, wasKnown] = [shop, old].map((each) => new Set(runsOf(each).map((run) => run.id)));
-  return { ...shop, floor: shop.floor.filter((entry) => known!.has(entry.run) || !wasKnown!.has(entry.run)) };
+  const isLost = (run: string): boolean => wasKnown!.has(run) && !known!.has(run);
+  const floor = shop.floor.flatMap((entry) => {
+    if (isLost(entry.run)) return [];
+    if (entry.after === null || !isLost(entry.after)) return [entry];
+    const holdsMore = entry.machine !== null || entry.pallet !== null || entry.start !== null;
+    return holdsMore ? [{ ...entry, after: null }] : [];
+  });
+  return { ...shop, floor };
 }
 
 function placeOfRow(shop: Shop, table: TableName, id: string): number {

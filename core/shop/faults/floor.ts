@@ -1,9 +1,10 @@
 import { minuteOf } from '../../time';
 import type { Fault } from '../fault';
 import type { Path } from '../place';
-import type { RunNeed } from '../runs';
+import { type RunNeed, runsBefore } from '../runs';
 import type { FloorEntry } from '../schema';
 import { type Frame, fault, listed } from './frame';
+import { lockOrderFaults } from './lock-order';
 import { repeated } from './names';
 
 /** What the floor says that cannot be so (errors), or that the plan will have to report as a conflict (warnings). */
@@ -18,7 +19,7 @@ export function floorFaults(frame: Frame): Fault[] {
     const at = ['floor', f] as const;
     return [...missing(frame, entry, run, at), ...unsuited(frame, entry, run, at), ...times(frame, entry, at)];
   });
-  return [...twice, ...each, ...claims(frame), ...order(frame)];
+  return [...twice, ...each, ...claims(frame), ...order(frame), ...lockOrderFaults(frame)];
 }
 
 const isOnMachine = (entry: FloorEntry): boolean => ['loaded', 'running', 'finished'].includes(entry.state);
@@ -32,8 +33,9 @@ function missing(frame: Frame, entry: FloorEntry, run: RunNeed, at: Path): Fault
     found.push(fault(frame, 'error', 'floor-no-pallet', at, `it is ${entry.state}; say on which pallet.`));
   if (entry.state === 'running' && entry.start === null)
     found.push(fault(frame, 'error', 'floor-no-start', at, 'it is running; say since when.'));
-  if (entry.state === 'locked' && entry.machine === null && entry.pallet === null && entry.start === null) {
-    const say = 'it is locked, but to nothing; give machine, pallet or start, or remove the entry.';
+  const holds = [entry.machine, entry.pallet, entry.start, entry.after];
+  if (entry.state === 'locked' && holds.every((held) => held === null)) {
+    const say = 'it is locked, but to nothing; give machine, pallet, start or order, or remove the entry.';
     found.push(fault(frame, 'warning', 'floor-lock-empty', at, say));
   }
   return found;
@@ -62,8 +64,16 @@ function unsuited(frame: Frame, entry: FloorEntry, { operation }: RunNeed, at: P
   } else if (pallet !== undefined && machine !== undefined && !fits(pallet.machines, machine.id)) {
     const say = `${pallet.id} does not fit ${machine.id}; correct one of the two.`;
     found.push(fault(frame, 'warning', 'floor-pallet-unsuited', [...at, 'pallet'], say));
+  } else if (pallet !== undefined && !pallet.inUse) {
+    found.push(fault(frame, 'warning', 'floor-pallet-withdrawn', [...at, 'pallet'], withdrawn(entry, pallet.id)));
   }
   return found;
+}
+
+function withdrawn(entry: FloorEntry, pallet: string): string {
+  return entry.state === 'locked'
+    ? `${pallet} is withdrawn; the run stays locked to it and is reported. Set ${pallet} in use, or lock it to another.`
+    : `${pallet} is withdrawn; the run comes off it as planned, and nothing new goes on. Set ${pallet} in use if that is wrong.`;
 }
 
 function fits(machines: readonly string[], machine: string): boolean {
@@ -144,15 +154,8 @@ function order(frame: Frame): Fault[] {
   const states = new Map(frame.shop.floor.map((entry) => [entry.run, entry.state]));
   return frame.shop.floor.flatMap((entry, f) => {
     const run = frame.runs.get(entry.run);
-    const before = run?.job.route[run.step - 1];
-    if (run === undefined || before === undefined || entry.state === 'locked') return [];
-    const first = Math.floor(run.firstPart / before.perPallet) + 1;
-    const last = Math.floor((run.firstPart + run.parts - 1) / before.perPallet) + 1;
-    const behind: string[] = [];
-    for (let number = first; number <= last; number++) {
-      const id = `${run.job.id}/${before.id}/${number}`;
-      if (states.get(id) !== 'done') behind.push(id);
-    }
+    if (run === undefined || entry.state === 'locked') return [];
+    const behind = runsBefore(run).filter((id) => states.get(id) !== 'done');
     if (behind.length === 0) return [];
     const say = `it is ${entry.state}, yet ${listed(behind)} before it is not done; tick off what is done.`;
     return [fault(frame, 'warning', 'floor-order', ['floor', f], say)];

@@ -89,6 +89,8 @@ function unknownNames(frame: Frame): Fault[] {
     if (runs.size > 0 || shop.jobs.length === 0) look('run', runs, entry.run, [...at, 'run'], 'remove the entry');
     if (entry.machine !== null) look('machine', machines, entry.machine, [...at, 'machine'], 'name the right one');
     if (entry.pallet !== null) look('pallet', pallets, entry.pallet, [...at, 'pallet'], 'name the right one');
+    if (entry.after !== null && runs.size > 0)
+      look('run', runs, entry.after, [...at, 'after'], 'name the right one, or take the order off');
   }
   return found;
 }

@@ -78,6 +78,8 @@ interface Need {
   readonly cut: number;
   /** The whole stay, hands included. */
   readonly whole: number;
+  /** Some run has yet to go on a pallet. */
+  readonly isToLoad: boolean;
   /** Each attendance by what it is. */
   readonly hands: readonly { readonly what: string; readonly minutes: number }[];
 }
@@ -87,9 +89,10 @@ function needOf(o: Operation, runs: RunNeed[], machine: Machine, cycle: number, 
   const toCut = runs.filter((run) => !['running', 'finished'].includes(floor.get(run.id) ?? ''));
   const cut = Math.max(0, ...toCut.map((run) => cutMinutes(run, cycle)));
   const load = toLoad.length > 0 ? o.load : 0;
+  const isToLoad = toLoad.length > 0;
   if (machine.kind === 'bench') {
     const work = cut === 0 ? 0 : o.load + cut + o.unload;
-    return { cut: work, whole: work, hands: work === 0 ? [] : [{ what: 'bench work', minutes: work }] };
+    return { cut: work, whole: work, isToLoad, hands: work === 0 ? [] : [{ what: 'bench work', minutes: work }] };
   }
   const check = toCut.some((run) => run.number === 1) ? (o.firstPiece?.minutes ?? 0) : 0;
   const hands = [
@@ -97,7 +100,7 @@ function needOf(o: Operation, runs: RunNeed[], machine: Machine, cycle: number, 
     { what: 'the first-piece check', minutes: check },
     { what: 'unloading', minutes: o.unload },
   ].filter((hand) => hand.minutes > 0);
-  return { cut, whole: load + cut + o.unload, hands };
+  return { cut, whole: load + cut + o.unload, isToLoad, hands };
 }
 
 function obstacleOf(frame: Frame, operation: Operation, machine: Machine, need: Need): Obstacle | null {
@@ -108,21 +111,29 @@ function obstacleOf(frame: Frame, operation: Operation, machine: Machine, need: 
       remedy: `set ${machine.id} in use, or name another machine`,
     };
   return (
-    palletObstacle(frame, operation, machine) ??
+    palletObstacle(frame, operation, machine, need) ??
     timeObstacle(frame, machine, need) ??
     handObstacle(frame, operation, machine, need)
   );
 }
 
-function palletObstacle(frame: Frame, { fixture }: Operation, machine: Machine): Obstacle | null {
+function palletObstacle(frame: Frame, { fixture }: Operation, machine: Machine, need: Need): Obstacle | null {
   const carriers = frame.shop.pallets.filter((pallet) => pallet.fixture === fixture);
   // No carrier at all is an unknown fixture, said elsewhere.
   if (fixture === null || carriers.length === 0) return null;
-  if (carriers.some((pallet) => pallet.machines.length === 0 || pallet.machines.includes(machine.id))) return null;
+  const fitting = carriers.filter(({ machines }) => machines.length === 0 || machines.includes(machine.id));
+  if (fitting.length === 0)
+    return {
+      code: 'no-pallet-fits',
+      why: `no pallet with fixture ${fixture} fits ${machine.id}`,
+      remedy: `add a pallet with fixture ${fixture} for ${machine.id}`,
+    };
+  if (!need.isToLoad || fitting.some(({ inUse }) => inUse)) return null;
+  const names = fitting.map(({ id }) => id);
   return {
-    code: 'no-pallet-fits',
-    why: `no pallet with fixture ${fixture} fits ${machine.id}`,
-    remedy: `add a pallet with fixture ${fixture} for ${machine.id}`,
+    code: 'pallets-withdrawn',
+    why: `${listed(names)}, the only ${names.length === 1 ? 'pallet' : 'pallets'} with fixture ${fixture} for ${machine.id}, ${names.length === 1 ? 'is' : 'are'} withdrawn`,
+    remedy: `set ${listed(names, 'or')} in use`,
   };
 }
 

@@ -11,7 +11,7 @@ import { problemOf } from '../../../core/problem';
 import { referee } from '../../../core/referee';
 import { demoShop, type Plan, type Shop } from '../../../core/shop';
 import { nightShop } from '../../bench/night-generator';
-import { randomShop } from './random-shop';
+import { randomLockedShop, randomShop } from './random-shop';
 
 /** A shop's first plan, and the changes that the search would try on it. */
 function begin(shop: Shop, at: string) {
@@ -109,5 +109,14 @@ describe('every change the search tries', () => {
       moved += audit(shop, at, 30);
     }
     expect(moved).toBeGreaterThan(800);
+  });
+
+  it('does so in 60 of them with runs locked behind others, and pallets withdrawn', () => {
+    let moved = 0;
+    for (let seed = 1; seed <= 60; seed++) {
+      const { shop, at } = randomLockedShop(seed);
+      moved += audit(shop, at, 30);
+    }
+    expect(moved).toBeGreaterThan(400);
   });
 });

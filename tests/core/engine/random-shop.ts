@@ -1,4 +1,4 @@
-import { faultsOf, parseShop, type Shop, type ShopInput } from '../../../core/shop';
+import { faultsOf, parseShop, runsOf, type Shop, type ShopInput } from '../../../core/shop';
 
 /** A small generator of its own, so that a failing shop can be made again from its number alone. */
 export function numbers(seed: number): (below: number) => number {
@@ -98,6 +98,39 @@ export function randomShop(seed: number): { shop: Shop; at: string } {
   const errors = faultsOf(parsed.value, MOMENT).filter((f) => f.level === 'error');
   // A fault of chance, such as a fixture nobody carries, is met by taking the next number.
   return errors.length > 0 ? randomShop(seed + 100_003) : { shop: parsed.value, at: MOMENT };
+}
+
+/**
+ * As {@link randomShop}, with runs locked behind others - alone, in chains, several behind one, beside a start, a machine or a
+ * pallet, on machines in common or not - and pallets withdrawn, some of them with a load on.
+ */
+export function randomLockedShop(seed: number): { shop: Shop; at: string } {
+  const { shop, at } = randomShop(seed);
+  const pick = numbers(seed + 7);
+  const chance = (percent: number) => pick(100) < percent;
+  const held = new Set(shop.floor.map((entry) => entry.run));
+  const runs = runsOf(shop).map(({ id }) => id);
+  const free = runs.filter((run) => !held.has(run));
+  const floor = [...shop.floor];
+  const faulty = (changed: Shop) => faultsOf(changed, at).some(({ level }) => level === 'error');
+  for (let count = 1 + pick(4); count > 0 && free.length > 0; count--) {
+    const run = free.splice(pick(free.length), 1)[0]!;
+    const { operation } = runsOf(shop).find(({ id }) => id === run)!;
+    const entry = {
+      run,
+      state: 'locked' as const,
+      machine: chance(25) ? operation.machines[pick(operation.machines.length)]!.machine : null,
+      pallet: chance(15) ? (shop.pallets.find(({ fixture }) => fixture === operation.fixture)?.id ?? null) : null,
+      start: chance(25) ? `2026-03-${chance(50) ? '27' : '30'}T1${4 + pick(6)}:00` : null,
+      end: null,
+      after: chance(85) ? runs[pick(runs.length)]! : null,
+    };
+    // Orders that run in a circle are refused before planning.
+    if (!faulty({ ...shop, floor: [...floor, entry] })) floor.push(entry);
+  }
+  const locked = { ...shop, floor };
+  const pallets = shop.pallets.map((pallet) => ({ ...pallet, inUse: !chance(20) }));
+  return { shop: faulty({ ...locked, pallets }) ? locked : { ...locked, pallets }, at };
 }
 
 /** What the night asks: tools, checks and repeats, odds, proofs and suspect limits. */

@@ -38,6 +38,18 @@ describe('pallets', () => {
     expect(broken(shop, [{ ...first, pallet: 'P4' }, second(t('10:00'))])).toEqual(['5 pallet-machine A/10/1']);
   });
 
+  it('get no new load once withdrawn, and let what is on them come off', () => {
+    const pallets = shop.pallets.map((pallet) => ({ ...pallet, inUse: pallet.id !== 'P1' }));
+    const withdrawn = { ...shop, pallets };
+    expect(broken(withdrawn, [first, second(t('10:00'), 'P2')])).toEqual(['5 pallet-withdrawn A/10/1']);
+    const entry = { run: 'A/10/1', machine: 'M1', pallet: 'P1', start: '2026-11-25T08:00', end: null, after: null };
+    const onIt = (state: 'running' | 'locked') => ({ ...withdrawn, floor: [{ ...entry, state }] });
+    expect(broken(onIt('running'), [first, second(t('10:00'), 'P2')])).toEqual([]);
+    expect(broken(onIt('locked'), [first, second(t('10:00'), 'P2')])).toEqual(['5 pallet-withdrawn A/10/1']);
+    const reported = { conflicts: [{ run: 'A/10/1', say: 'P1 is withdrawn' }] };
+    expect(broken(onIt('locked'), [first, second(t('10:00'), 'P2')], reported)).toEqual([]);
+  });
+
   it('must be known, and given where a fixture is needed', () => {
     expect(broken(shop, [{ ...first, pallet: 'P9' }, second(t('10:00'))])).toEqual(['5 unknown-pallet A/10/1']);
     expect(broken(shop, [{ ...first, pallet: null }, second(t('10:00'))])).toEqual(['5 pallet-missing A/10/1']);

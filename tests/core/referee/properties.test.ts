@@ -240,6 +240,7 @@ describe('any plan its schema takes, however wrong', () => {
           pallet: i % 2 === 0 ? 'P1' : null,
           start,
           end: null,
+          after: i % 2 === 0 ? 'J1/10/1' : null,
         };
       }),
     })),

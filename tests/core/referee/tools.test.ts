@@ -198,7 +198,15 @@ describe('an attendance to tools', () => {
 describe('what is held and short of a tool', () => {
   const shop = { ...shopWith({}, [10]) };
   const floor = [
-    { run: 'A/10/1', state: 'running' as const, machine: 'M1', pallet: null, start: '2026-11-25T07:30', end: null },
+    {
+      run: 'A/10/1',
+      state: 'running' as const,
+      machine: 'M1',
+      pallet: null,
+      start: '2026-11-25T07:30',
+      end: null,
+      after: null,
+    },
   ];
   const running = { ...shop, floor };
   const runs = [planned('A/10/1', 'M1', t('07:30'), t('08:30'))];

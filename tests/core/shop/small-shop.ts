@@ -40,7 +40,7 @@ export function smallShop() {
     pallets: [
       { id: 'P1', fixture: 'VISE', machines: ['M1'] },
       { id: 'P2', fixture: 'VISE', machines: [] },
-    ] as { id: string; fixture: string; machines: string[] }[],
+    ] as { id: string; fixture: string; machines: string[]; inUse?: boolean }[],
     tools: [{ id: 'EM10', life: 90 }],
     jobs: [
       {

@@ -2,6 +2,7 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { readShopText, writeShopText } from '../../../core/exchange';
+import type { Shop } from '../../../core/shop';
 import { benchWith } from '../../support/services-for-test';
 import { smallShop } from '../../support/small-shop';
 
@@ -91,6 +92,31 @@ describe('putting a row', () => {
     const removed = await ask('shop.remove', { table: 'jobs', id: 'A' });
     expect(removed.shop.floor).toEqual([]);
     expect(removed.faults.filter((fault) => fault.code === 'unknown-run')).toEqual([]);
+  });
+
+  it('lets a lock behind a run follow its new name, and takes the order off with the run', async () => {
+    const jobs = smallShop().jobs.map((each) => ({ ...each, quantity: 2 }));
+    const shop = smallShop({
+      jobs,
+      floor: [
+        { run: 'B/10/1', state: 'locked', after: 'A/10/1' },
+        { run: 'B/10/2', state: 'locked', machine: 'M1', after: 'A/10/1' },
+      ],
+    });
+    const { ask } = await benchWith(shop);
+    const [job] = shop.jobs;
+    const orders = (after: { shop: Shop }) => after.shop.floor.map((entry) => [entry.run, entry.machine, entry.after]);
+    const renamed = await ask('shop.put', { table: 'jobs', replaces: 'A', row: { ...job, id: 'A9' } });
+    expect(orders(renamed)).toEqual([
+      ['B/10/1', null, 'A9/10/1'],
+      ['B/10/2', 'M1', 'A9/10/1'],
+    ]);
+    const route = job?.route.map((operation) => ({ ...operation, id: '15' }));
+    const changed = await ask('shop.put', { table: 'jobs', replaces: 'A9', row: { ...job, id: 'A9', route } });
+    expect(orders(changed).map(([, , after]) => after)).toEqual(['A9/15/1', 'A9/15/1']);
+    const removed = await ask('shop.remove', { table: 'jobs', id: 'A9' });
+    expect(orders(removed)).toEqual([['B/10/2', 'M1', null]]);
+    expect(removed.faults.filter((fault) => fault.level === 'error')).toEqual([]);
   });
 
   it('refuses an id that another row has', async () => {
