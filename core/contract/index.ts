@@ -1,8 +1,10 @@
 import type { Fault, Plan, PlanCost, Shop, TableName } from '../shop';
 import type { PlanReport } from './report';
+import type { RunSheet } from './run-sheet';
 import type { Purchase, Release, TonightView } from './tonight';
 
 export * from './report';
+export * from './run-sheet';
 export * from './tonight';
 
 /** The one contract between the screens and the services; how it is carried (IPC, WebSocket) changes nothing in it. */
@@ -72,6 +74,8 @@ export interface Calls {
   'tonight.read': [{ id: number }, TonightView];
   /** Works out what would buy more; each comes as an event. A visit is at a local time, or null for mid-night. */
   'tonight.buy': [{ id: number; visitAt: string | null }, null];
+  /** What hangs at the machines for a plan's night. */
+  'sheet.read': [{ id: number }, RunSheet];
   'seat.read': [null, SeatSettings];
   'seat.put': [SeatSettings, SeatSettings];
 }

@@ -1,3 +1,4 @@
 export * from './gaps';
 export * from './late';
 export * from './report';
+export * from './sheet';

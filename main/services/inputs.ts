@@ -39,6 +39,7 @@ export const inputs = {
     id: planId,
     visitAt: z.string().refine(isLocalTime, 'must be a date and time such as 2026-11-27T02:00').nullable(),
   }),
+  'sheet.read': z.object({ id: planId }),
   'seat.read': nothing,
   'seat.put': seatSchema,
 } satisfies { readonly [K in CallName]: z.ZodType<Sent<K>> };

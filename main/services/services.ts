@@ -8,6 +8,7 @@ import type { Nights, Solver } from '../solver';
 import type { Store, StoredPlan, StoredShop } from '../store';
 import { inputs } from './inputs';
 import { planningWith } from './planning';
+import { sheetOf } from './sheet';
 import { withoutRow, withRow } from './shop-edits';
 import { tonightWith } from './tonight';
 
@@ -91,6 +92,7 @@ export function createServices(store: Store, solver: Solver, nights: Nights, pre
       tonight.buy(await viewOfPlan(id), visitAt);
       return null;
     },
+    'sheet.read': async ({ id }) => sheetOf(await viewOfPlan(id)),
     'seat.read': () => store.readSeat(),
     'seat.put': async (seat) => {
       await store.writeSeat(seat);
