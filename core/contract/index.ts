@@ -1,6 +1,6 @@
 import type { Fault, Plan, PlanCost, Shop, TableName } from '../shop';
 import type { PlanReport } from './report';
-import type { RunSheet } from './run-sheet';
+import type { RunSheet, SheetPaper } from './run-sheet';
 import type { Purchase, Release, TonightView } from './tonight';
 
 export * from './report';
@@ -76,6 +76,8 @@ export interface Calls {
   'tonight.buy': [{ id: number; visitAt: string | null }, null];
   /** What hangs at the machines for a plan's night. */
   'sheet.read': [{ id: number }, RunSheet];
+  /** The same as a PDF to keep or to print. */
+  'sheet.pdf': [{ id: number; paper: SheetPaper }, { fileName: string; base64: string }];
   'seat.read': [null, SeatSettings];
   'seat.put': [SeatSettings, SeatSettings];
 }

@@ -1,5 +1,3 @@
-import type { IfStops } from '../shop';
-
 /**
  * What hangs at the machines for one night, ready to be laid out: names, times and sentences are texts as people read
  * them, so that screen, print and PDF say the same.
@@ -24,6 +22,9 @@ export interface RunSheet {
   /** The machines in the shop's order, then the cells, then one page for the machines that share no cell. */
   readonly pages: readonly SheetPage[];
 }
+
+/** Printed across. */
+export type SheetPaper = 'A4' | 'Letter';
 
 /** A time on the 24-hour clock; `day` is null on the day on which the sheet begins, else `Tue`. */
 export interface SheetTime {
@@ -72,7 +73,8 @@ export interface SheetRow {
   /** The kind of tool nearest its end after this run, and the minutes it could still cut; null where no tool is counted. */
   readonly tool: { readonly id: string; readonly minutes: number } | null;
   readonly measure: string;
-  readonly ifStops: IfStops;
+  /** `Skip it, next pallet`. */
+  readonly ifStops: string;
   /** `24 Nov: 0.02 mm off the depth (wall measured thick)`, or empty. */
   readonly correction: string;
   readonly spareBlanks: number;

@@ -13,8 +13,8 @@ const id = z
   .min(1, 'is empty; give it a short name')
   .max(40, 'is longer than 40 characters; shorten it')
   .regex(/^[^/]+$/, 'must not contain "/", which separates job, operation and run');
-const LONG_TEXT = 'is longer than 200 characters; shorten it';
-const name = z.string().trim().max(120, 'is longer than 120 characters; shorten it').default('');
+const LONG_TEXT = 'is longer than 120 characters; shorten it';
+const name = z.string().trim().max(120, LONG_TEXT).default('');
 const minutes = z.number('must be a number of minutes').int('must be whole minutes').min(0, 'must not be negative');
 const someMinutes = minutes.min(1, 'must be at least 1 minute');
 const share = z.number('must be a number from 0 to 1').min(0, 'must be at least 0').max(1, 'must be at most 1');
@@ -136,8 +136,8 @@ const ifStops = z.enum(['skip', 'leave', 'call'], 'must be skip, leave or call')
 
 /** The last correction of a program, so that whoever stands before the next part knows of it. */
 const correction = z.strictObject({
-  text: z.string().trim().min(1, 'is empty; say what was corrected, or make it null').max(200, LONG_TEXT),
-  why: z.string().trim().max(200, LONG_TEXT).default(''),
+  text: z.string().trim().min(1, 'is empty; say what was corrected, or make it null').max(120, LONG_TEXT),
+  why: z.string().trim().max(120, LONG_TEXT).default(''),
   at: date,
 });
 
@@ -176,7 +176,7 @@ const operation = z.strictObject({
   /** Null: nobody keeps count here, and it is taken as proven. */
   proof: proof.nullable().default(null),
   /** What a person measures on its parts, for the run sheet. */
-  measure: z.string().trim().max(200, LONG_TEXT).default(''),
+  measure: z.string().trim().max(120, LONG_TEXT).default(''),
   ifStops: ifStops.default('call'),
   correction: correction.nullable().default(null),
 });

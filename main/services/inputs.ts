@@ -40,6 +40,7 @@ export const inputs = {
     visitAt: z.string().refine(isLocalTime, 'must be a date and time such as 2026-11-27T02:00').nullable(),
   }),
   'sheet.read': z.object({ id: planId }),
+  'sheet.pdf': z.object({ id: planId, paper: z.enum(['A4', 'Letter'], 'must be A4 or Letter') }),
   'seat.read': nothing,
   'seat.put': seatSchema,
 } satisfies { readonly [K in CallName]: z.ZodType<Sent<K>> };

@@ -6,9 +6,10 @@ import { ownZone, type Present } from '../clock';
 import { messageOf, Refusal, refusal } from '../refusal';
 import type { Nights, Solver } from '../solver';
 import type { Store, StoredPlan, StoredShop } from '../store';
+import { fileNameOf } from './file-name';
 import { inputs } from './inputs';
 import { planningWith } from './planning';
-import { sheetOf } from './sheet';
+import { sheetFile, sheetOf } from './sheet';
 import { withoutRow, withRow } from './shop-edits';
 import { tonightWith } from './tonight';
 
@@ -93,6 +94,7 @@ export function createServices(store: Store, solver: Solver, nights: Nights, pre
       return null;
     },
     'sheet.read': async ({ id }) => sheetOf(await viewOfPlan(id)),
+    'sheet.pdf': async ({ id, paper }) => sheetFile(await viewOfPlan(id), paper),
     'seat.read': () => store.readSeat(),
     'seat.put': async (seat) => {
       await store.writeSeat(seat);
@@ -158,10 +160,4 @@ function planViews(store: Store): { read(which: number | 'latest'): Promise<Plan
 
 function viewOf({ id, made, plan, shop }: StoredPlan): Omit<PlanView, 'outdated' | 'released'> {
   return { id, made, plan, shop, report: reportOn(shop, plan) };
-}
-
-/** The shop's name as a file name on every platform. */
-function fileNameOf(name: string): string {
-  const plain = name.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-+|-+$/g, '');
-  return plain === '' ? 'shop' : plain.toLowerCase();
 }

@@ -1,11 +1,17 @@
 import type { SheetRow } from '../../contract';
 import type { ToolLeft } from '../../night';
-import { type Operation, type Plan, type PlannedRun, type RunNeed, runsOf, type Shop } from '../../shop';
+import { type IfStops, type Operation, type Plan, type PlannedRun, type RunNeed, runsOf, type Shop } from '../../shop';
 import { clockOn, dayText } from '../../time';
 import { meets, type SheetSpan, timeOn } from './span';
 
 /** A run of the sheet, its place in the queue still to be counted. */
 export type Queued = SheetRow & { readonly isRunning: boolean };
+
+const IF_STOPS: Readonly<Record<IfStops, string>> = {
+  skip: 'Skip it, next pallet',
+  leave: 'Leave it standing',
+  call: 'Call who is on duty',
+};
 
 /** Every run with some of its time in the span, in order of start. `toolsLeft` is by run. */
 export function rowsIn(
@@ -43,7 +49,7 @@ function rowOf(planned: PlannedRun, need: RunNeed, span: SheetSpan, left: ToolLe
     isAlone: span.alone !== null && meets(planned, span.alone),
     tool: left === undefined ? null : { id: left.tool, minutes: Math.floor(left.minutes) },
     measure: operation.measure,
-    ifStops: operation.ifStops,
+    ifStops: IF_STOPS[operation.ifStops],
     correction: correctionText(operation),
     spareBlanks: job.spareBlanks,
   };

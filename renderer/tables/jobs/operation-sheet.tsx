@@ -6,6 +6,7 @@ import { Line, Told } from '../panel';
 import { parseDate, showDate } from '../parse';
 import { keyOf, type Path, setIn, usePlace, usePlanMoment } from '../store';
 import type { CareProps } from './care-props';
+import css from './jobs.module.css';
 
 const IF_STOPS: readonly { readonly value: IfStops; readonly say: string }[] = [
   { value: 'skip', say: 'skip it, go on with the next pallet' },
@@ -31,7 +32,9 @@ export function OperationSheet({ operation, at }: CareProps): ReactNode {
       </Line>
       <Line>
         If it stops{' '}
-        <ChoiceField path={[...path, 'ifStops']} label="If it stops" value={operation.ifStops} choices={IF_STOPS} />
+        <span className={css.choice}>
+          <ChoiceField path={[...path, 'ifStops']} label="If it stops" value={operation.ifStops} choices={IF_STOPS} />
+        </span>
       </Line>
       <Correction correction={operation.correction} path={[...path, 'correction']} />
       {['measure', 'ifStops', 'correction'].map((field) => (

@@ -116,11 +116,11 @@ describe('the run sheet', () => {
     const [, row] = page(sheetOf(), 'M1').rows;
     expect(row).toMatchObject({
       ...{ job: 'A', jobName: 'Insert', operation: '10', operationName: 'Mill', parts: 2 },
-      ...{ program: '0410', revision: 'C', measure: 'Bore 12 H7', ifStops: 'skip', spareBlanks: 2 },
+      ...{ program: '0410', revision: 'C', measure: 'Bore 12 H7', ifStops: 'Skip it, next pallet', spareBlanks: 2 },
       correction: '24 Nov: Z 0.02 deeper (floor was high)',
     });
     expect(page(sheetOf(), 'M2').rows[0]).toMatchObject({
-      ifStops: 'call',
+      ifStops: 'Call who is on duty',
       correction: '2 Jan: half feed',
       spareBlanks: 0,
     });
