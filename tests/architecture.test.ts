@@ -26,7 +26,7 @@ const ONLY: Readonly<Record<string, readonly string[]>> = {
 const TYPES_FROM_CONTRACT = ['measure', 'explain'];
 
 /** The rooms of main, left to right. */
-const MAIN = ['store', 'solver', 'services', 'pages', 'server', 'command'];
+const MAIN = ['store', 'solver', 'sheet', 'services', 'pages', 'server', 'command'];
 
 /** What the screens may use of core; everything else they ask for through the contract. */
 const FOR_SCREENS = ['time', 'shop', 'contract', 'measure', 'explain'];

@@ -1,11 +1,13 @@
 import type { Fault, Plan, PlanCost, Shop, TableName } from '../shop';
 import type { ComparedPlans, CopyView, DeskChange, LoggedChange, PlanRef, PlanSummary, Trial, WayBack } from './desk';
 import type { PlanReport } from './report';
+import type { RunSheet, SheetPaper } from './run-sheet';
 import type { Purchase, Release, TonightView } from './tonight';
 
 export * from './comparison';
 export * from './desk';
 export * from './report';
+export * from './run-sheet';
 export * from './tonight';
 
 /** The one contract between the screens and the services; how it is carried (IPC, WebSocket) changes nothing in it. */
@@ -103,6 +105,10 @@ export interface Calls {
   'copy.plan': [{ ids: readonly string[]; seconds: number; seed: number }, null];
   /** Any other call, asked of a copy of the shop in place of the shop. */
   'copy.call': [{ copy: string; call: string; sent: unknown }, unknown];
+  /** What hangs at the machines for a plan's night. */
+  'sheet.read': [{ id: number }, RunSheet];
+  /** The same as a PDF to keep or to print. */
+  'sheet.pdf': [{ id: number; paper: SheetPaper }, { fileName: string; base64: string }];
   'seat.read': [null, SeatSettings];
   'seat.put': [SeatSettings, SeatSettings];
 }

@@ -13,7 +13,8 @@ const id = z
   .min(1, 'is empty; give it a short name')
   .max(40, 'is longer than 40 characters; shorten it')
   .regex(/^[^/]+$/, 'must not contain "/", which separates job, operation and run');
-const name = z.string().trim().max(120, 'is longer than 120 characters; shorten it').default('');
+const LONG_TEXT = 'is longer than 120 characters; shorten it';
+const name = z.string().trim().max(120, LONG_TEXT).default('');
 const minutes = z.number('must be a number of minutes').int('must be whole minutes').min(0, 'must not be negative');
 const someMinutes = minutes.min(1, 'must be at least 1 minute');
 const share = z.number('must be a number from 0 to 1').min(0, 'must be at least 0').max(1, 'must be at most 1');
@@ -129,6 +130,19 @@ const check = z.strictObject({
   most: count.default(1),
 });
 
+/**
+ * What to do when a run stops its machine. `skip`: set the pallet aside and go on with the next one; `leave`: let it
+ * stand until somebody comes; `call`: call the person on duty.
+ */
+const ifStops = z.enum(['skip', 'leave', 'call'], 'must be skip, leave or call');
+
+/** The last correction of a program, so that whoever stands before the next part knows of it. */
+const correction = z.strictObject({
+  text: z.string().trim().min(1, 'is empty; say what was corrected, or make it null').max(120, LONG_TEXT),
+  why: z.string().trim().max(120, LONG_TEXT).default(''),
+  at: date,
+});
+
 /** What an operation has earned; it is lost when the program's revision or the tools are others than these. */
 const proof = z.strictObject({
   /** Good runs with a person in the shop. */
@@ -163,6 +177,10 @@ const operation = z.strictObject({
   odds: z.strictObject({ block: chance.default(0), loss: chance.default(0) }).prefault({}),
   /** Null: nobody keeps count here, and it is taken as proven. */
   proof: proof.nullable().default(null),
+  /** What a person measures on its parts, for the run sheet. */
+  measure: z.string().trim().max(120, LONG_TEXT).default(''),
+  ifStops: ifStops.default('call'),
+  correction: correction.nullable().default(null),
 });
 
 const job = z.strictObject({
@@ -178,6 +196,8 @@ const job = z.strictObject({
   overdue: z.boolean().default(false),
   /** Most parts that may be made between two checks; null is no limit. */
   suspectLimit: count.nullable().default(null),
+  /** Blanks beyond the quantity, to begin again with where a part is lost; they are not planned. */
+  spareBlanks: z.number('must be a number').int('must be a whole number').min(0, 'must not be negative').default(0),
   route: z.array(operation).min(1, 'has no operation; add one'),
 });
 
@@ -303,6 +323,7 @@ export type Operation = Job['route'][number];
 export type FloorEntry = Shop['floor'][number];
 export type Weights = Shop['weights'];
 export type Check = Operation['checks'][number];
+export type IfStops = Operation['ifStops'];
 export type Fixture = string;
 
 /** The tables of a shop: lists of records with an `id`, edited row by row. */

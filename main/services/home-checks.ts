@@ -1,8 +1,7 @@
 import type { HomeCheck, NightOutcome, PlanView } from '../../core/contract';
 
 /** What to see to before the last person leaves: what the plan has people do by then, and what is usual. */
-export function homeChecks({ plan, report }: PlanView, outcome: NightOutcome): HomeCheck[] {
-  const { stretch } = outcome;
+export function homeChecks({ plan, report }: PlanView, { stretch }: Pick<NightOutcome, 'stretch'>): HomeCheck[] {
   if (stretch === null) return [];
   const before = stretch.start;
   const firstPieces = plan.runs.flatMap(({ run, machine, check }): HomeCheck[] =>

@@ -72,6 +72,8 @@ export const inputs = {
   'copy.adopt': z.object({ id: copyId }),
   'copy.plan': z.object({ ids: z.array(copyId), seconds, seed }),
   'copy.call': z.object({ copy: copyId, call: z.string(), sent: z.unknown() }),
+  'sheet.read': z.object({ id: planId }),
+  'sheet.pdf': z.object({ id: planId, paper: z.enum(['A4', 'Letter'], 'must be A4 or Letter') }),
   'seat.read': nothing,
   'seat.put': seatSchema,
 } satisfies { readonly [K in CallName]: z.ZodType<Sent<K>> };

@@ -8,9 +8,11 @@ import type { Nights, Solver, Trials } from '../solver';
 import type { Store, StoredShop } from '../store';
 import { type Copies, copiesOf } from './copies';
 import { deskWith } from './desk';
+import { fileNameOf } from './file-name';
 import { inputs } from './inputs';
 import { planViewsOf } from './plan-views';
 import { planningWith } from './planning';
+import { sheetFile, sheetOf } from './sheet';
 import { withoutRow, withRow } from './shop-edits';
 import { tonightWith } from './tonight';
 
@@ -164,6 +166,8 @@ export function createServices(store: Store, equipment: Equipment): Services {
       return null;
     },
     'copy.call': ({ copy, call, sent }) => copies.call(copy, call, sent),
+    'sheet.read': async ({ id }) => sheetOf(await views.read(id)),
+    'sheet.pdf': async ({ id, paper }) => sheetFile(await views.read(id), paper),
     'seat.read': () => store.readSeat(),
     'seat.put': async (seat) => {
       await store.writeSeat(seat);
@@ -222,10 +226,4 @@ function faultsIn(error: unknown): readonly Fault[] {
   console.error(error);
   const say = `Something went wrong inside the program (${messageOf(error)}). What was saved before is still there.`;
   return [{ code: 'defect', at: [], say, level: 'error' }];
-}
-
-/** The shop's name as a file name on every platform. */
-function fileNameOf(name: string): string {
-  const plain = name.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-+|-+$/g, '');
-  return plain === '' ? 'shop' : plain.toLowerCase();
 }

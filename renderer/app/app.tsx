@@ -123,7 +123,7 @@ function Screen({ screen, stores, onShowFault }: ScreenProps): ReactNode {
         )
       );
     case 'tonight':
-      return <TonightScreen planStore={stores.plan} tonightStore={stores.tonight} />;
+      return <TonightScreen api={stores.api} planStore={stores.plan} tonightStore={stores.tonight} />;
     case 'shifts':
       return <ShiftsScreen planStore={stores.plan} />;
     case 'jobs':

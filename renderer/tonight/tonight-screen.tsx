@@ -1,32 +1,35 @@
 import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
-import type { PlanView, TonightView } from '../../core/contract';
+import type { Api, PlanView, TonightView } from '../../core/contract';
 import { addDays, localAt, momentText } from '../../core/time';
 import { Button } from '../look';
 import { type PlanStore, usePlan } from '../plan';
+import { RunSheetPage } from '../sheet';
 import { ChecksPart } from './checks';
 import { BuysPart, MachinesPart, RisksPart, ToolsPart } from './parts';
-import { RunSheet } from './run-sheet';
 import { SuppliesPart } from './supplies';
 import styles from './tonight.module.css';
 import type { TonightStore } from './tonight-store';
 
 interface TonightScreenProps {
+  readonly api: Api;
   readonly planStore: PlanStore;
   readonly tonightStore: TonightStore;
 }
 
 /** Will the night hold: what to expect of it, what may stop it, and what to see to before going home. */
-export function TonightScreen({ planStore, tonightStore }: TonightScreenProps) {
+export function TonightScreen({ api, planStore, tonightStore }: TonightScreenProps) {
   const view = usePlan(planStore, (state) => state.view);
   const status = usePlan(planStore, (state) => state.status);
   const tonight = useStore(tonightStore, (state) => state.view);
   const faults = useStore(tonightStore, (state) => state.faults);
   const { read } = tonightStore.getState();
   const id = view?.id ?? null;
+  const [isSheetOpen, setSheetOpen] = useState(false);
   useEffect(() => {
     if (id !== null) void read(id);
   }, [id, read]);
+  if (isSheetOpen && id !== null) return <RunSheetPage api={api} id={id} onClose={() => setSheetOpen(false)} />;
   return (
     <main className={styles.screen} aria-label="Tonight" aria-busy={view !== null && tonight === null}>
       {faults.map((fault) => (
@@ -38,7 +41,9 @@ export function TonightScreen({ planStore, tonightStore }: TonightScreenProps) {
       {view !== null && tonight === null && faults.length === 0 && (
         <p className={styles.empty}>Playing ten thousand nights of this plan</p>
       )}
-      {view !== null && tonight !== null && <Night view={view} tonight={tonight} store={tonightStore} />}
+      {view !== null && tonight !== null && (
+        <Night view={view} tonight={tonight} store={tonightStore} onRunSheet={() => setSheetOpen(true)} />
+      )}
     </main>
   );
 }
@@ -53,9 +58,10 @@ interface NightProps {
   readonly view: PlanView;
   readonly tonight: TonightView;
   readonly store: TonightStore;
+  readonly onRunSheet: () => void;
 }
 
-function Night({ view, tonight, store }: NightProps) {
+function Night({ view, tonight, store, onRunSheet }: NightProps) {
   const { outcome, presets, checks, swap } = tonight;
   const buying = useStore(store, (state) => state.buying);
   const checked = useStore(store, (state) => state.checked);
@@ -66,7 +72,7 @@ function Night({ view, tonight, store }: NightProps) {
   const { tick, supply, buy } = store.getState();
   return (
     <>
-      <Head view={view} tonight={tonight} store={store} />
+      <Head view={view} tonight={tonight} store={store} onRunSheet={onRunSheet} />
       {swap !== null && (
         <p className={styles.swap}>
           {swap.second} before {swap.first} on {swap.machine} would bring {swap.gain.toFixed(1)} h more: what brings
@@ -90,7 +96,6 @@ function Night({ view, tonight, store }: NightProps) {
           <ToolsPart view={view} presets={presets} alone={stretch.start} />
         </div>
       </div>
-      {view.released !== null && <RunSheet view={view} stretch={stretch} />}
     </>
   );
 }
@@ -101,7 +106,7 @@ function visitMoment({ plan }: PlanView, start: number, time: string): string {
   return `${time > from ? date : addDays(date, 1)}T${time}`;
 }
 
-function Head({ view, tonight, store }: NightProps) {
+function Head({ view, tonight, store, onRunSheet }: NightProps) {
   const { outcome, checks } = tonight;
   const releasing = useStore(store, (state) => state.releasing);
   const { clock } = view.plan;
@@ -129,13 +134,16 @@ function Head({ view, tonight, store }: NightProps) {
         </div>
       </dl>
       <div className={styles.release}>
-        {view.released === null ? (
-          <Button rank="main" disabled={releasing || view.outdated} onClick={() => void release()}>
-            Release for tonight
+        <div className={styles.ways}>
+          <Button rank={view.released === null ? 'plain' : 'main'} onClick={onRunSheet}>
+            Run sheet
           </Button>
-        ) : (
-          <Button onClick={() => window.print()}>Print the run sheet</Button>
-        )}
+          {view.released === null && (
+            <Button rank="main" disabled={releasing || view.outdated} onClick={() => void release()}>
+              Release for tonight
+            </Button>
+          )}
+        </div>
         <p className={styles.note}>{releaseText(view, checks.length)}</p>
       </div>
     </header>

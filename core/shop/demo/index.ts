@@ -2,6 +2,7 @@ import { addDays, weekdayOf } from '../../time';
 import { type Shop, shopSchema } from '../schema';
 import { demoJobs } from './jobs';
 import { demoCells, demoMachines, demoNight, demoPallets, demoPeople, demoShifts, demoTools } from './plant';
+import { withSheet } from './sheet';
 import type { Moment } from './week';
 
 /**
@@ -35,7 +36,7 @@ export function demoShop(today: string): Shop {
     machines: demoMachines(on),
     pallets: demoPallets,
     tools: demoTools,
-    jobs: demoJobs(on).sort((a, b) => (a.id < b.id ? -1 : 1)),
+    jobs: withSheet(demoJobs(on), on).sort((a, b) => (a.id < b.id ? -1 : 1)),
     floor: [
       { run: 'J-111/10/1', state: 'finished', machine: 'M1', pallet: 'P-04', end: on(0, '12:05') },
       { run: 'J-118/10/1', state: 'running', machine: 'M1', pallet: 'P-01', start: on(0, '12:10') },

@@ -92,7 +92,7 @@ export function JobsScreen(): ReactNode {
         noun="job"
         columns={COLUMNS}
         detail={(job) => <RouteEditor job={job} />}
-        detailFields={['route', 'suspectLimit']}
+        detailFields={['route', 'suspectLimit', 'spareBlanks']}
         fresh={(id) => newJob(shop, moment, id)}
         empty="No jobs yet. Type the number of the first one below; it starts with one operation, due a week ahead."
       />

@@ -14,6 +14,7 @@ import { MachineChoice } from './machine-choice';
 import { newOperation, nextOperationId } from './new-job';
 import { careKeys, OperationCare } from './operation-care';
 import { changing } from './proof-edits';
+import { SpareBlanks } from './spare-blanks';
 import { SuspectLimit } from './suspect-limit';
 import { operationKey, type RouteEdits, useRouteEdits } from './use-route-edits';
 
@@ -85,6 +86,7 @@ export function RouteEditor({ job }: { job: Job }): ReactNode {
         Add operation
       </Button>
       <SuspectLimit job={job} />
+      <SpareBlanks job={job} />
     </div>
   );
 }

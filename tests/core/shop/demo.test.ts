@@ -34,6 +34,16 @@ describe('the demo shop', () => {
     expect(Math.max(...cuts)).toBe(360);
   });
 
+  it('says on its run sheets what to measure, each thing to do if a run stops, corrections before its week, spare blanks', () => {
+    const shop = demoShop('2026-11-30');
+    const operations = shop.jobs.flatMap((job) => job.route);
+    expect(operations.filter((operation) => operation.measure !== '').length).toBeGreaterThan(9);
+    expect(new Set(operations.map((operation) => operation.ifStops))).toEqual(new Set(['skip', 'leave', 'call']));
+    const corrected = operations.flatMap(({ correction }) => (correction === null ? [] : [correction.at]));
+    expect(corrected).toEqual(['2026-11-27', '2026-11-26']);
+    expect(shop.jobs.reduce((sum, job) => sum + job.spareBlanks, 0)).toBe(8);
+  });
+
   it('has an overdue job and one whose route alone reaches past its due time', () => {
     const shop = demoShop('2026-11-30');
     const clock = clockOn(shop.zone, shop.planFrom ?? '');

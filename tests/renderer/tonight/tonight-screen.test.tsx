@@ -6,6 +6,7 @@ import { createPlanStore } from '../../../renderer/plan';
 import { createTonightStore, TonightScreen } from '../../../renderer/tonight';
 import { FakeApi } from '../support/fake-api';
 import { planView } from '../support/plan-view';
+import { sheetOfFixture } from '../support/run-sheet';
 
 /** What the services would say of the fixture's plan; figures of our own. */
 function tonightOf(view: PlanView): TonightView {
@@ -62,6 +63,7 @@ async function open(view: PlanView | null, night?: TonightView) {
     'plan.current': () => ({ ok: true, value: current }),
     'seat.read': () => ({ ok: true, value: { theme: 'light', planSeconds: 5 } }),
     'tonight.read': () => ({ ok: true, value: night ?? tonightOf(view!) }),
+    'sheet.read': () => ({ ok: true, value: sheetOfFixture() }),
     'tonight.buy': () => ({ ok: true, value: null }),
     'plan.release': () => {
       current = { ...view!, released };
@@ -70,7 +72,7 @@ async function open(view: PlanView | null, night?: TonightView) {
   });
   const planStore = createPlanStore(api);
   const tonightStore = createTonightStore(api, planStore);
-  render(<TonightScreen planStore={planStore} tonightStore={tonightStore} />);
+  render(<TonightScreen api={api} planStore={planStore} tonightStore={tonightStore} />);
   await vi.waitFor(() => expect(planStore.getState().status).toBe('ready'));
   return { api, user: userEvent.setup() };
 }
@@ -149,15 +151,23 @@ describe('the screen "Tonight"', () => {
     expect(coolant!.getAttribute('aria-invalid')).toBe('true');
   });
 
-  it('releases the plan with what was seen to, and then prints its run sheet', async () => {
+  it('releases the plan with what was seen to', async () => {
     const { api, user } = await open(planView());
     await screen.findByText('Before going home, 0 of 2');
     await user.click(screen.getByRole('checkbox', { name: 'Replace EM16 on M1' }));
     await user.click(screen.getByRole('button', { name: 'Release for tonight' }));
     expect(api.asked).toContainEqual({ name: 'plan.release', sent: { id: 1, checked: ['care'] } });
     await screen.findByText('Released 2026-11-25 15:20, 1 of 2 seen to');
-    expect(screen.getByRole('button', { name: 'Print the run sheet' })).toBeDefined();
-    expect(screen.getByRole('heading', { name: /run sheet for/ })).toBeDefined();
+    expect(screen.queryByRole('button', { name: 'Release for tonight' })).toBeNull();
+  });
+
+  it('opens the run sheet in its place, and comes back', async () => {
+    const { api, user } = await open(planView());
+    await user.click(await screen.findByRole('button', { name: 'Run sheet' }));
+    expect(api.asked.at(-1)).toEqual({ name: 'sheet.read', sent: { id: 1 } });
+    expect(await screen.findByRole('region', { name: 'M1 Horizontal mill' })).toBeDefined();
+    await user.click(screen.getByRole('button', { name: 'Back' }));
+    expect(await screen.findByText('What stops first')).toBeDefined();
   });
 
   it('does not release a plan that is older than the shop', async () => {

@@ -1,0 +1,1 @@
+export { runSheet, type SheetPlan } from './run-sheet';
