@@ -3,13 +3,14 @@ import { type Brush, barFont } from './paint/brush';
 import { type Palette, readPalette } from './paint/palette';
 import { makePatterns, type Patterns } from './paint/patterns';
 
-/** From below: the ground with its lines, the bars, what comes and goes; and the axis over the rows, apart. */
+/** From below: the ground with its lines, the bars, what comes and goes; apart, the axis and the strip over the rows. */
 const LAYERS = ['grid', 'bars', 'overlay'] as const;
-type SheetName = (typeof LAYERS)[number] | 'axis';
+type SheetName = (typeof LAYERS)[number] | 'axis' | 'strip';
 
 /** Where the canvases go. */
 export interface SheetHosts {
   readonly axis: HTMLElement;
+  readonly strip: HTMLElement;
   /** What is seen of the rows. */
   readonly rows: HTMLElement;
 }
@@ -30,7 +31,8 @@ export class Sheets {
       return canvas;
     };
     const [grid, bars, overlay] = LAYERS.map((name) => sheet(name, hosts.rows));
-    this.canvases = { axis: sheet('axis', hosts.axis), grid: grid!, bars: bars!, overlay: overlay! };
+    const [axis, strip] = [sheet('axis', hosts.axis), sheet('strip', hosts.strip)];
+    this.canvases = { axis, strip, grid: grid!, bars: bars!, overlay: overlay! };
     this.palette = readPalette(hosts.rows);
   }
 

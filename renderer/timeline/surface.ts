@@ -17,10 +17,13 @@ import type { View } from './placer';
 import { fitTo, panBy, reveal, type Scale, spanOf, toMinute, toPx, zoomAt } from './scale';
 import type { Selection } from './selection';
 import { dpr, type SheetHosts, Sheets } from './sheets';
+import { paintStrip, STRIP_CSS } from './strip/paint-strip';
+import type { StripModel } from './strip/strip-model';
 
 /** What is drawn, as the screen sets it. */
 interface Scene {
   readonly model: TimelineModel;
+  readonly strip: StripModel;
   readonly places: RowPlaces;
   readonly widthCss: number;
   /** Height of what is seen of the rows. */
@@ -53,6 +56,7 @@ export class Surface {
   private carried: Shown | null = null;
   private drawn: Layout | null = null;
   private isBaseDue = false;
+  private isStripDue = false;
 
   constructor(
     hosts: SheetHosts,
@@ -71,6 +75,7 @@ export class Surface {
       this.frames.request(this.draw);
       return;
     }
+    this.isStripDue = true;
     if (this.fitted !== null) this.scale = fitTo(fitSpan(scene.model, this.fitted), scene.widthCss);
     else if (moved) this.fit('tonight');
     else if (resized) this.scale = fitTo(spanOf(this.scale), scene.widthCss);
@@ -86,6 +91,7 @@ export class Surface {
 
   retheme(): void {
     this.sheets.retheme();
+    this.isStripDue = true;
     this.redraw();
   }
 
@@ -201,10 +207,17 @@ export class Surface {
   private readonly draw = (): void => {
     const { scene } = this;
     if (scene === null) return;
+    if (this.isStripDue) this.drawStrip(scene);
+    this.isStripDue = false;
     if (this.isBaseDue) this.drawBase(scene);
     this.isBaseDue = false;
     if (this.drawn !== null) this.drawOverlay(scene, this.drawn);
   };
+
+  private drawStrip({ model, strip, widthCss, nowMin }: Scene): void {
+    const brush = this.sheets.brush('strip', widthCss, STRIP_CSS);
+    if (brush !== null) paintStrip(brush, strip, model.clock, model.limits, nowMin);
+  }
 
   private drawBase(scene: Scene): void {
     const { sheets } = this;

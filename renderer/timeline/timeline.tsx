@@ -10,6 +10,8 @@ import { extentOf, itemAt, modelOf, type Place, placeOf, selectionOf } from './m
 import type { PlanIndex } from './plan-index';
 import { RowNames } from './row-names';
 import { type Selection, sameSelection } from './selection';
+import { Strip, type StripHandle } from './strip/strip';
+import { stripOf } from './strip/strip-model';
 import type { Surface } from './surface';
 import styles from './timeline.module.css';
 import { ToolBar } from './tool-bar';
@@ -43,6 +45,8 @@ export function Timeline({ index, nowMin, selection, onSelect, ...moving }: Time
   const stage = useRef<HTMLDivElement>(null);
   const sight = useRef<HTMLDivElement>(null);
   const axis = useRef<HTMLDivElement>(null);
+  const stripHost = useRef<HTMLDivElement>(null);
+  const strip = useRef<StripHandle>(null);
   const surface = useRef<Surface | null>(null);
   /** Where the arrow keys stand: a selection may stand in several places. */
   const cursor = useRef<Place | null>(null);
@@ -50,6 +54,7 @@ export function Timeline({ index, nowMin, selection, onSelect, ...moving }: Time
   const [hover, setHover] = useState<{ selection: Selection; x: number; y: number } | null>(null);
 
   const model = useMemo(() => modelOf(index), [index]);
+  const whole = useMemo(() => stripOf(index), [index]);
   const bodySize = useSize(body);
   const stageSize = useSize(stage);
   const places = useMemo(
@@ -74,7 +79,7 @@ export function Timeline({ index, nowMin, selection, onSelect, ...moving }: Time
 
   useSurface(
     surface,
-    { body, sight, axis },
+    { body, sight, axis, strip: stripHost },
     {
       pan,
       zoom: (factor, at) => surface.current?.zoom(factor, at),
@@ -86,7 +91,7 @@ export function Timeline({ index, nowMin, selection, onSelect, ...moving }: Time
       click: (at) => select(surface.current?.hitAt(at) ?? null),
       ...{ take: carry.take, carry: carry.carry, drop: carry.drop, letGo: carry.letGo },
     },
-    { fitted: setFit, viewed: () => {} },
+    { fitted: setFit, viewed: (span) => strip.current?.show(span) },
   );
 
   useEffect(() => {
@@ -94,8 +99,10 @@ export function Timeline({ index, nowMin, selection, onSelect, ...moving }: Time
     const job = selection?.kind === 'run' ? index.needs.get(selection.run)?.job : undefined;
     const due = job === undefined ? null : { local: job.due, text: `${job.id} due` };
     const heightCss = Math.min(bodySize.height, places.total);
-    surface.current?.setScene({ model, places, widthCss: stageSize.width, heightCss, nowMin, selection, due });
-  }, [model, places, stageSize.width, bodySize.height, nowMin, selection, index]);
+    surface.current?.setScene({
+      ...{ model, strip: whole, places, widthCss: stageSize.width, heightCss, nowMin, selection, due },
+    });
+  }, [model, whole, places, stageSize.width, bodySize.height, nowMin, selection, index]);
 
   // What was said of a run put down is done with once something else is picked.
   const { hush } = carry;
@@ -160,6 +167,14 @@ export function Timeline({ index, nowMin, selection, onSelect, ...moving }: Time
         onFit={(next) => surface.current?.fit(next)}
         onNow={() => surface.current?.goToNow()}
         onZoom={(by) => surface.current?.zoom(ZOOM_STEP ** by)}
+      />
+      <Strip
+        ref={strip}
+        host={stripHost}
+        index={index}
+        limits={model.limits}
+        machines={whole.machines}
+        onShow={(span) => surface.current?.show(span)}
       />
       <div className={styles.axis} ref={axis} />
       <div className={styles.body} ref={body}>

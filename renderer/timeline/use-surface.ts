@@ -9,12 +9,13 @@ interface Hosts {
   /** What is seen of them. */
   readonly sight: RefObject<HTMLElement | null>;
   readonly axis: RefObject<HTMLElement | null>;
+  readonly strip: RefObject<HTMLElement | null>;
 }
 
 /** The drawn timeline, alive as long as its elements are; `hands` and `ears` may be others with each rendering. */
 export function useSurface(
   surface: RefObject<Surface | null>,
-  { body, sight, axis }: Hosts,
+  { body, sight, axis, strip }: Hosts,
   hands: GestureHandlers,
   ears: SurfaceEars,
 ): void {
@@ -22,9 +23,10 @@ export function useSurface(
   latest.current = { hands, ears };
   useEffect(() => {
     const scroller = body.current;
-    if (scroller === null || sight.current === null || axis.current === null) return;
+    const [rows, over, whole] = [sight.current, axis.current, strip.current];
+    if (scroller === null || rows === null || over === null || whole === null) return;
     const drawn = new Surface(
-      { axis: axis.current, rows: sight.current },
+      { axis: over, strip: whole, rows },
       { fitted: (fit) => latest.current.ears.fitted(fit), viewed: (span) => latest.current.ears.viewed(span) },
     );
     surface.current = drawn;
@@ -35,7 +37,7 @@ export function useSurface(
     };
     scroller.addEventListener('scroll', scrolled, { signal: stop.signal });
     const unwatch = watchTheme(() => drawn.retheme());
-    const unlisten = listenToGestures(sight.current, {
+    const unlisten = listenToGestures(rows, {
       zoom: (factor, at) => latest.current.hands.zoom(factor, at),
       pan: (x, y) => latest.current.hands.pan(x, y),
       hover: (at) => latest.current.hands.hover(at),
@@ -52,5 +54,5 @@ export function useSurface(
       drawn.dispose();
       surface.current = null;
     };
-  }, [surface, body, sight, axis]);
+  }, [surface, body, sight, axis, strip]);
 }
