@@ -3,6 +3,7 @@ import { type Label, labelBetween, type Measure, TEXT_PAD } from './label';
 import type { TimelineModel } from './model';
 import { type Scale, spanOf, toPx } from './scale';
 import { dayTicks, hourTicks, stepFor } from './ticks';
+import { eachWithin } from './track';
 
 /** The axis over the rows: days, times of day, and who is in the shop. */
 export interface AxisLayout {
@@ -36,6 +37,13 @@ export function layoutAxis(
   const nowX = snap(nowMin);
   const now =
     nowX < 0 || nowX > scale.widthCss ? null : { x: nowX, label: nowTag(nowX, nowLabel, scale.widthCss, measure) };
+  const presence: AxisLayout['presence'][number][] = [];
+  eachWithin(model.presence, span, (band) => {
+    const attended = band.people.length > 0;
+    const words = attended ? [band.people.join(', ')] : ['nobody here', 'nobody'];
+    const [x0, x1] = [snap(band.start), snap(band.end)];
+    presence.push({ x0, x1, attended, label: written(x0, x1, nowX, words) });
+  });
   const hours = hourTicks(model.clock, span, step).map((tick) => ({ x: snap(tick.minute), label: tick.label }));
   return {
     days: dayTicks(model.clock, span).map((day) => ({
@@ -43,15 +51,7 @@ export function layoutAxis(
       label: written(snap(day.minute), snap(day.end), null, [day.label, day.label.slice(0, 3)]),
     })),
     hours: hours.map((hour) => (now !== null && overlaps(hour, now.label, measure) ? { ...hour, label: '' } : hour)),
-    presence: model.presence
-      .filter((band) => band.end > span.start && band.start < span.end)
-      .map((band) => {
-        const attended = band.people.length > 0;
-        const names = band.people.join(', ');
-        const words = attended ? [names] : ['nobody here', 'nobody'];
-        const [x0, x1] = [snap(band.start), snap(band.end)];
-        return { x0, x1, attended, label: written(x0, x1, nowX, words) };
-      }),
+    presence,
     now,
   };
 }

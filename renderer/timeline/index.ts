@@ -1,3 +1,4 @@
+export type { Move, Trial } from './drag/move';
 export { indexPlan, type PlanIndex, personName } from './plan-index';
 export { type Selection, sameSelection } from './selection';
 export { Timeline } from './timeline';

@@ -1,24 +1,25 @@
 import type { IdleReason } from '../../core/contract';
 import type { AttendanceRole } from '../../core/shop';
-import type { Interval, Minute } from '../../core/time';
-import { type Label, labelBetween, type Measure } from './label';
-import type { Metrics } from './metrics';
-import type { GapItem, MachineKind, MachineRow, Mark, PersonRow, RunItem, TimelineModel } from './model';
-import { type Scale, spanOf, toPx } from './scale';
+import type { Interval } from '../../core/time';
+import type { Label, Measure } from './label';
+import { handsOf, LOCK_CSS, laneOf } from './metrics';
+import type { TimelineModel } from './model';
+import { type Box, Placer, type View } from './placer';
+import type { GapItem, HandItem, Item, Lock, MachineKind, Row, RunItem } from './rows/row';
 import type { Selection } from './selection';
+import { eachWithin, firstAbove } from './track';
 
-/** Page pixels, edges on whole display pixels. */
-export interface Box {
-  readonly x0: number;
-  readonly x1: number;
-  readonly y0: number;
-  readonly y1: number;
-}
-
-interface RunBox extends Box {
+/** A run, or several that are too narrow to be told apart and lie side by side. */
+export interface RunBox extends Box {
+  /** The run; of several the first. */
   readonly run: string;
+  readonly row: number;
+  /** Places in the row's track, first to last. */
+  readonly from: number;
+  readonly to: number;
   readonly kind: MachineKind;
   readonly late: boolean;
+  readonly lock: Lock | null;
   readonly label: Label | null;
 }
 
@@ -33,118 +34,143 @@ export interface MarkBox extends Box {
   readonly role: AttendanceRole | 'care';
 }
 
+export interface HandBox extends MarkBox {
+  readonly label: Label | null;
+}
+
 export interface CareBox extends Box {
   readonly selection: Selection;
 }
 
-interface GroundBox extends Box {
-  readonly attended: boolean;
+interface KindBox extends Box {
+  readonly kind: MachineKind;
 }
 
 /** Everything on screen, decided: painting it decides nothing more. */
 export interface Layout {
-  readonly grounds: readonly GroundBox[];
-  readonly rules: readonly number[];
-  readonly runs: readonly RunBox[];
-  readonly holds: readonly Box[];
+  readonly grounds: (Box & { readonly attended: boolean })[];
+  /** Heights at which a row ends. */
+  readonly rules: number[];
+  readonly runs: RunBox[];
+  readonly stays: KindBox[];
+  readonly holds: Box[];
   /** Hands on the table, the machine standing. */
-  readonly tables: readonly (Box & { readonly run: string; readonly kind: MachineKind })[];
-  readonly gaps: readonly GapBox[];
+  readonly tables: (KindBox & { readonly run: string })[];
+  readonly gaps: GapBox[];
   /** Attendances to tools, the machine standing. */
-  readonly cares: readonly CareBox[];
+  readonly cares: CareBox[];
+  readonly hands: HandBox[];
   /** How much sooner and later runs may end. */
-  readonly spreads: readonly Box[];
-  readonly marks: readonly MarkBox[];
-  readonly present: readonly Box[];
-  readonly breaks: readonly (Box & { readonly label: Label | null })[];
+  readonly spreads: Box[];
+  readonly marks: MarkBox[];
+  readonly present: Box[];
+  readonly breaks: (Box & { readonly label: Label | null })[];
+  readonly dues: (Box & { readonly late: boolean })[];
 }
 
 /** Narrower than this a mark could not be seen or hit. */
 const LEAST_MARK = 5;
 
-/** Lays out what of the model is on screen. Bars that touch in time share an edge, whatever the zoom. */
-export function layoutBars(
-  model: TimelineModel,
-  scale: Scale,
-  nowMin: Minute,
-  metrics: Metrics,
-  dpr: number,
-  measure: Measure,
-): Layout {
-  const place = new Placer(scale, nowMin, dpr, measure);
-  const rows = model.machines.map((row, i) => machineBoxes(row, i * metrics.row, metrics, place));
-  const peopleTop = model.machines.length * metrics.row + metrics.divide;
-  const people = model.people.map((row, i) => personBoxes(row, peopleTop + i * metrics.person, metrics, place));
-  const bottom = peopleTop + model.people.length * metrics.person;
-  return {
-    grounds: place
-      .visible(model.presence)
-      .map((band) => ({ ...place.across(band, 0, bottom), attended: band.people.length > 0 })),
-    rules: [
-      ...model.machines.map((_, i) => (i + 1) * metrics.row),
-      ...model.people.map((_, i) => peopleTop + i * metrics.person),
-    ],
-    runs: rows.flatMap((row) => row.runs),
-    holds: rows.flatMap((row) => row.holds),
-    tables: rows.flatMap((row) => row.tables),
-    gaps: rows.flatMap((row) => row.gaps),
-    cares: rows.flatMap((row) => row.cares),
-    spreads: rows.flatMap((row) => row.spreads),
-    marks: [...rows, ...people].flatMap((row) => row.marks),
-    present: people.flatMap((row) => row.present),
-    breaks: people.flatMap((row) => row.breaks),
+/**
+ * Lays out what of the model is on screen: rows outside the view and things before or after it cost nothing. Bars that
+ * touch in time share an edge, whatever the zoom.
+ */
+export function layoutBars(model: TimelineModel, view: View, measure: Measure): Layout {
+  const place = new Placer(view, measure);
+  const out: Layout = {
+    ...{ grounds: [], rules: [], runs: [], stays: [], holds: [], tables: [], gaps: [], cares: [] },
+    ...{ hands: [], spreads: [], marks: [], present: [], breaks: [], dues: [] },
   };
+  const { places, topCss, heightCss } = view;
+  const y1 = Math.min(heightCss, places.total - topCss);
+  eachWithin(model.presence, place.span, (band) => {
+    out.grounds.push({ ...place.across(band, { y0: 0, y1 }), attended: band.people.length > 0 });
+  });
+  for (let i = firstAbove(places.bottoms, topCss); i < model.rows.length; i++) {
+    if (places.tops[i]! >= topCss + heightCss) break;
+    rowBoxes(model.rows[i]!, i, place, out);
+  }
+  return out;
 }
 
-function machineBoxes(row: MachineRow, top: number, metrics: Metrics, place: Placer) {
-  const y0 = top + metrics.bar.top;
-  const y1 = y0 + metrics.bar.height;
-  const laneTop = top + metrics.lane.top;
-  const items = place.visible(row.items);
-  const runs = items.filter((item) => item.kind === 'run');
-  const gaps = items.filter((item) => item.kind === 'gap');
-  const cares = items.filter((item) => item.kind === 'care');
-  // Loading may be on screen while its run is not yet.
-  const withTable = row.items.filter((item): item is RunItem => item.kind === 'run' && item.table.length > 0);
-  return {
-    runs: runs.map((item, i) => {
-      // Where a lock could not hold, runs overlap: the label ends where the next run begins.
-      const free = place.onScreen({ start: item.start, end: Math.min(item.end, runs[i + 1]?.start ?? item.end) });
-      return { ...place.across(item, y0, y1), ...runWords(item, free, row.kind, place) };
-    }),
-    holds: place
-      .visible(runs.flatMap((item) => (item.hold === null ? [] : [item.hold])))
-      .map((hold) => place.across(hold, y0, y1)),
-    tables: withTable.flatMap((item) =>
-      place.visible(item.table).map((span) => ({ ...place.across(span, y0, y1), run: item.run, kind: row.kind })),
-    ),
-    gaps: gaps.map((item) => gapBox(item, place.across(item, y0, y1), place)),
-    cares: cares.map(({ machine, start, end }) => ({
-      ...wideEnough(place.across({ start, end }, y0, y1)),
-      selection: { kind: 'care' as const, machine, start },
-    })),
-    spreads: place
-      .visible(runs.flatMap((item) => (item.spread === null ? [] : [item.spread])))
-      .map((spread) => place.across(spread, y0, y1)),
-    marks: place.visible(row.marks).map((mark) => markBox(mark, laneTop, laneTop + metrics.lane.height, place)),
-  };
+function rowBoxes(row: Row, at: number, place: Placer, out: Layout): void {
+  const { places, topCss } = place.view;
+  const [top, height] = [places.tops[at]! - topCss, places.heights[at]!];
+  const lanes = Array.from({ length: row.lanes }, (_, lane) => laneOf(row, top, height, lane));
+  const laneFor = (lane: number) => lanes[lane] ?? lanes[0]!;
+  out.rules.push(top + height);
+  if (row.heading !== null) out.rules.push(top);
+  eachWithin(row.stays, place.span, (stay) => {
+    out.stays.push({ ...place.across(stay, laneFor(stay.lane)), kind: stay.machineKind });
+  });
+  itemBoxes(row, at, laneFor, place, out);
+  eachWithin(row.holds, place.span, (hold) => {
+    if (!place.isHair(hold)) out.holds.push(place.across(hold, laneFor(hold.lane)));
+  });
+  eachWithin(row.tables, place.span, (table) => {
+    out.tables.push({ ...place.across(table, laneFor(table.lane)), run: table.run, kind: table.machineKind });
+  });
+  eachWithin(row.spreads, place.span, (spread) => {
+    if (!place.isHair(spread)) out.spreads.push(place.across(spread, laneFor(spread.lane)));
+  });
+  presenceBoxes(row, top, height, place, out);
+  markBoxes(row, row.size === 'slim' ? slimHands(top, height) : handsOf(top, height), place, out);
+  if (row.due !== null && row.due.minute >= place.span.start && row.due.minute < place.span.end) {
+    const x0 = place.edge(row.due.minute);
+    out.dues.push({ x0, x1: x0 + place.hairline, y0: top, y1: top + height, late: row.due.late });
+  }
 }
 
-function personBoxes(row: PersonRow, top: number, metrics: Metrics, place: Placer) {
-  const y0 = top + 6;
-  const y1 = top + metrics.person - 6;
-  return {
-    present: place.visible(row.present).map((span) => place.across(span, y0, y1)),
-    breaks: place.visible(row.breaks).map((span) => {
-      const box = place.across(span, y0, y1);
-      return { ...box, label: place.label(span, ['break']) };
-    }),
-    marks: place.visible(row.marks).map((mark) => markBox(mark, y0 + 3, y1 - 3, place)),
-  };
+type Sides = { readonly y0: number; readonly y1: number };
+
+function itemBoxes(row: Row, at: number, laneFor: (lane: number) => Sides, place: Placer, out: Layout): void {
+  const first = laneFor(0);
+  eachWithin(row.items, place.span, (item, i) => {
+    if (item.kind === 'run') pushRun(row, at, item, i, laneFor(item.lane), place, out);
+    else if (item.kind === 'gap') out.gaps.push(gapBox(item, place.across(item, first), place));
+    else if (item.kind === 'hand') out.hands.push(handBox(item, place.across(item, first), place));
+    else {
+      const { machine, start } = item;
+      out.cares.push({ ...wideEnough(place.across(item, first)), selection: { kind: 'care', machine, start } });
+    }
+  });
 }
 
-function runWords(item: RunItem, free: Interval, kind: MachineKind, place: Placer): Omit<RunBox, keyof Box> {
-  return { run: item.run, kind, late: item.late, label: place.label(longestPiece(free, item.hold), item.labels) };
+/** Runs narrower than a pixel of the display that touch on it become one box, so that a frame is bounded by its pixels. */
+function pushRun(row: Row, at: number, item: RunItem, i: number, sides: Sides, place: Placer, out: Layout): void {
+  const box = place.across(item, sides);
+  const { run, machineKind: kind, late, lock } = item;
+  if (place.isHair(item)) {
+    const before = out.runs.at(-1);
+    const joins = before?.row === at && before.label === null && before.y0 === box.y0 && before.x1 >= box.x0;
+    if (joins && before.kind === kind && before.late === late && before.lock === lock && isHairs(before, place)) {
+      out.runs[out.runs.length - 1] = { ...before, x1: Math.max(before.x1, box.x1), to: i };
+      return;
+    }
+    out.runs.push({ ...box, run, row: at, from: i, to: i, kind, late, lock, label: null });
+    return;
+  }
+  const beside = lock === null ? 0 : LOCK_CSS / place.view.scale.cssPerMin;
+  const shown = place.onScreen({ start: item.start, end: Math.min(item.end, nextInLane(row.items.all, i)) });
+  const free = { start: shown.start + beside, end: shown.end };
+  const label = place.label(longestPiece(free, item.hold), item.labels);
+  out.runs.push({ ...box, run, row: at, from: i, to: i, kind, late, lock, label });
+}
+
+/** A box of one run wider than a pixel keeps to itself. */
+function isHairs(box: RunBox, place: Placer): boolean {
+  return box.to > box.from || box.x1 - box.x0 <= place.hairline * 1.5;
+}
+
+/** Where a lock could not hold, runs overlap: the label ends where the next run begins. */
+function nextInLane(items: readonly Item[], at: number): number {
+  const item = items[at];
+  if (item?.kind !== 'run') return Number.POSITIVE_INFINITY;
+  for (let next = at + 1; next < items.length && items[next]!.start < item.end; next++) {
+    const other = items[next]!;
+    if (other.kind === 'run' && other.lane === item.lane) return other.start;
+  }
+  return Number.POSITIVE_INFINITY;
 }
 
 /** The hold's pattern would make a label over it hard to read: written after it, or before it where that has more room. */
@@ -164,53 +190,33 @@ function gapBox(item: GapItem, box: Box, place: Placer): GapBox {
   };
 }
 
-function markBox(mark: Mark, y0: number, y1: number, place: Placer): MarkBox {
-  return { ...wideEnough(place.across(mark, y0, y1)), selection: mark.selection, role: mark.role };
+function handBox(item: HandItem, box: Box, place: Placer): HandBox {
+  return { ...wideEnough(box), selection: item.selection, role: item.role, label: place.label(item, item.labels) };
+}
+
+function presenceBoxes(row: Row, top: number, height: number, place: Placer, out: Layout): void {
+  const sides = { y0: top + 6, y1: top + height - 6 };
+  eachWithin(row.present, place.span, (span) => out.present.push(place.across(span, sides)));
+  eachWithin(row.breaks, place.span, (span) => {
+    out.breaks.push({ ...place.across(span, sides), label: place.label(span, ['break']) });
+  });
+}
+
+function slimHands(top: number, height: number): Sides {
+  return { y0: top + 9, y1: top + height - 9 };
+}
+
+/** Marks of one kind that would lie on each other are drawn once. */
+function markBoxes(row: Row, sides: Sides, place: Placer, out: Layout): void {
+  const lastAt: Partial<Record<MarkBox['role'], number>> = {};
+  eachWithin(row.marks, place.span, (mark) => {
+    const box = wideEnough(place.across(mark, sides));
+    const covered = box.x0 === lastAt[mark.role] && box.x1 - box.x0 <= LEAST_MARK;
+    lastAt[mark.role] = box.x0;
+    if (!covered) out.marks.push({ ...box, selection: mark.selection, role: mark.role });
+  });
 }
 
 function wideEnough(box: Box): Box {
   return { ...box, x1: Math.max(box.x1, box.x0 + LEAST_MARK) };
-}
-
-class Placer {
-  private readonly span: Interval;
-
-  constructor(
-    private readonly scale: Scale,
-    private readonly nowMin: Minute,
-    private readonly dpr: number,
-    private readonly measure: Measure,
-  ) {
-    this.span = spanOf(scale);
-  }
-
-  visible<T extends Interval>(things: readonly T[]): T[] {
-    return things.filter((thing) => thing.end > this.span.start && thing.start < this.span.end);
-  }
-
-  onScreen(span: Interval): Interval {
-    return { start: Math.max(span.start, this.span.start), end: Math.min(span.end, this.span.end) };
-  }
-
-  across(span: Interval, y0: number, y1: number): Box {
-    const x0 = this.edge(span.start);
-    return { x0, x1: Math.max(this.edge(span.end), x0 + 1 / this.dpr), y0, y1 };
-  }
-
-  /** The first of `texts` that fits what of the span is on screen; null if none does. */
-  label(span: Interval, texts: readonly string[]): Label | null {
-    const { start, end } = this.onScreen(span);
-    return labelBetween(
-      { x0: this.edge(start), x1: this.edge(end) },
-      toPx(this.scale, this.nowMin),
-      texts,
-      this.measure,
-    );
-  }
-
-  /** Cut to a little beyond the screen, as canvases lose precision far outside it. */
-  private edge(minute: number): number {
-    const css = Math.min(Math.max(toPx(this.scale, minute), -8), this.scale.widthCss + 8);
-    return Math.round(css * this.dpr) / this.dpr;
-  }
 }

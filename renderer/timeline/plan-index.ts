@@ -1,5 +1,5 @@
 import type { LateJob, PlanView } from '../../core/contract';
-import { type Machine, type Person, type PlannedRun, type RunNeed, runsOf } from '../../core/shop';
+import { type FloorEntry, type Machine, type Person, type PlannedRun, type RunNeed, runsOf } from '../../core/shop';
 import type { Clock, Minute } from '../../core/time';
 
 /** A plan with everything its runs name looked up once. */
@@ -13,6 +13,10 @@ export interface PlanIndex {
   readonly late: ReadonlyMap<string, LateJob>;
   /** When the last planned run of each job is off. */
   readonly finish: ReadonlyMap<string, Minute>;
+  /** What stands on the floor or is locked, by run. */
+  readonly floor: ReadonlyMap<string, FloorEntry>;
+  /** Why a run cannot be where it is held, by run. */
+  readonly clashes: ReadonlyMap<string, string>;
 }
 
 export function indexPlan(view: PlanView): PlanIndex {
@@ -31,6 +35,8 @@ export function indexPlan(view: PlanView): PlanIndex {
     people: new Map(view.shop.people.map((person) => [person.id, person])),
     late: new Map(view.report.late.map((late) => [late.job, late])),
     finish,
+    floor: new Map(view.shop.floor.map((entry) => [entry.run, entry])),
+    clashes: new Map(view.plan.conflicts.map(({ run, say }) => [run, say])),
   };
 }
 
@@ -64,4 +70,15 @@ export function personName(index: PlanIndex, person: string): string {
 export function machineName(index: PlanIndex, machine: string): string {
   const name = index.machines.get(machine)?.name;
   return name === undefined || name === '' || name === machine ? machine : `${machine} ${name}`;
+}
+
+/** Things by what `keyOf` says of each, in the order in which they come. */
+export function grouped<T>(things: readonly T[], keyOf: (thing: T) => string): ReadonlyMap<string, readonly T[]> {
+  const groups = new Map<string, T[]>();
+  for (const thing of things) {
+    const group = groups.get(keyOf(thing));
+    if (group === undefined) groups.set(keyOf(thing), [thing]);
+    else group.push(thing);
+  }
+  return groups;
 }

@@ -1,40 +1,37 @@
-import type { Metrics } from './metrics';
-import type { MachineKind, TimelineModel } from './model';
+import { Fragment, memo } from 'react';
+import { HEADING_CSS, type RowPlaces } from './metrics';
+import type { Row } from './rows/row';
 import styles from './timeline.module.css';
 
-const KIND_WORDS: Readonly<Record<MachineKind, string>> = {
-  mill: 'mill',
-  grind: 'grind',
-  'mill-grind': 'mill and grind',
-  bench: 'bench',
-};
+interface RowNamesProps {
+  readonly rows: readonly Row[];
+  readonly places: RowPlaces;
+}
 
-/** The names beside the rows, each with the colour of its machine's kind and the kind in words. */
-export function RowNames({ model, metrics }: { readonly model: TimelineModel; readonly metrics: Metrics }) {
+/** The names beside the rows; those of machines with the colour of their kind and the kind in words. */
+export const RowNames = memo(function RowNames({ rows, places }: RowNamesProps) {
   return (
     <div className={styles.names}>
-      {model.machines.map((machine) => (
-        <div key={machine.id} className={styles.name} style={{ height: metrics.row }}>
-          <span className={styles.swatch} data-kind={machine.kind} />
-          <span className={styles.nameText}>
-            <span className={styles.nameHead}>
-              <strong title={machine.id}>{machine.id}</strong>
-              <small>{KIND_WORDS[machine.kind]}</small>
+      {rows.map((row, i) => (
+        <Fragment key={row.key}>
+          {row.heading !== null && (
+            <div className={styles.heading} style={{ height: HEADING_CSS }}>
+              {row.heading}
+            </div>
+          )}
+          <div className={styles.name} style={{ height: places.heights[i] }}>
+            {row.head.kind !== null && <span className={styles.swatch} data-kind={row.head.kind} />}
+            <span className={styles.nameText}>
+              <span className={styles.nameHead}>
+                <strong title={row.head.name}>{row.head.name}</strong>
+                {row.head.aside !== '' && <small>{row.head.aside}</small>}
+              </span>
+              {row.head.bad !== null && <small className={styles.late}>{row.head.bad}</small>}
+              {row.head.below !== '' && <small title={row.head.below}>{row.head.below}</small>}
             </span>
-            {machine.name !== '' && <small title={machine.name}>{machine.name}</small>}
-          </span>
-        </div>
-      ))}
-      <div className={styles.divide} style={{ height: metrics.divide }}>
-        People
-      </div>
-      {model.people.map((person) => (
-        <div key={person.id} className={styles.name} style={{ height: metrics.person }}>
-          <span className={styles.nameText}>
-            <strong title={person.name}>{person.name}</strong>
-          </span>
-        </div>
+          </div>
+        </Fragment>
       ))}
     </div>
   );
-}
+});

@@ -1,57 +1,68 @@
-import { clockText, type Minute, minuteOf } from '../../core/time';
-import { type AxisLayout, layoutAxis } from './axis-layout';
+import { clockText, type Interval, type Minute, minuteOf } from '../../core/time';
+import { layoutAxis } from './axis-layout';
+import { dimmedRows, type GhostBox, ghostBox, type Shown } from './drag/ghost';
 import { type Fit, fitSpan } from './fit';
 import { FrameLoop } from './frame-loop';
-import { hitAt } from './hit';
-import type { Measure } from './label';
+import type { Point } from './gestures';
+import { hitAt, runAt } from './hit';
 import { type Layout, layoutBars } from './layout';
-import { AXIS_CSS, heightOf, type Metrics } from './metrics';
-import { extentOf, findItem, type TimelineModel } from './model';
-import { overlayOf, paintOverlay } from './overlay';
-import { type Brush, barFont, paintBars } from './paint';
-import { paintAxis } from './paint-axis';
-import { type Palette, readPalette } from './palette';
-import { makePatterns, type Patterns } from './patterns';
-import { fitTo, panBy, reveal, type Scale, spanOf, toPx, zoomAt } from './scale';
+import { AXIS_CSS, type RowPlaces, rowAt } from './metrics';
+import { extentOf, findItem, placeOf, type TimelineModel } from './model';
+import { outlinesOf, type Placed } from './overlay';
+import { paintAxis } from './paint/axis';
+import { paintGrid } from './paint/grid';
+import { paintOverlay } from './paint/overlay';
+import { paintBars } from './paint/paint';
+import type { View } from './placer';
+import { fitTo, panBy, reveal, type Scale, spanOf, toMinute, toPx, zoomAt } from './scale';
 import type { Selection } from './selection';
-
-interface SurfaceCanvases {
-  readonly axis: HTMLCanvasElement;
-  readonly base: HTMLCanvasElement;
-  readonly overlay: HTMLCanvasElement;
-}
+import { dpr, type SheetHosts, Sheets } from './sheets';
+import { paintStrip, STRIP_CSS } from './strip/paint-strip';
+import type { StripModel } from './strip/strip-model';
 
 /** What is drawn, as the screen sets it. */
 interface Scene {
   readonly model: TimelineModel;
-  readonly metrics: Metrics;
+  readonly strip: StripModel;
+  readonly places: RowPlaces;
   readonly widthCss: number;
+  /** Height of what is seen of the rows. */
+  readonly heightCss: number;
   readonly nowMin: Minute;
   readonly selection: Selection | null;
   /** Local due time of the selected run's job. */
   readonly due: { readonly local: string; readonly text: string } | null;
 }
 
-/** The drawn timeline: three canvases and the scale over them. No React in it; where a canvas cannot draw, nothing is drawn. */
+export interface SurfaceEars {
+  /** Told whenever the view comes to be, or stops being, one of the fits. */
+  fitted(fit: Fit | null): void;
+  /** Told with each drawing that shows another time. */
+  viewed(span: Interval): void;
+}
+
+/**
+ * The drawn timeline: its canvases and the scale over them. No React in it; where a canvas cannot draw, nothing is
+ * drawn. Points are page pixels from the upper left corner of what is seen of the rows.
+ */
 export class Surface {
   private readonly frames = new FrameLoop();
-  private palette: Palette;
-  private patterns: Patterns | null = null;
-  private patternDpr = 0;
+  private readonly sheets: Sheets;
   private scene: Scene | null = null;
   private scale: Scale = { leftMin: 0, cssPerMin: 1, widthCss: 1 };
+  private topCss = 0;
   private fitted: Fit | null = 'tonight';
   private hover: Selection | null = null;
+  private carried: Shown | null = null;
   private drawn: Layout | null = null;
   private isBaseDue = false;
-  private readonly widths = new Map<string, number>();
+  private isStripDue = false;
 
   constructor(
-    private readonly canvases: SurfaceCanvases,
-    /** Told whenever the view comes to be, or stops being, one of the fits. */
-    private readonly onFit: (fit: Fit | null) => void,
+    hosts: SheetHosts,
+    private readonly ears: SurfaceEars,
   ) {
-    this.palette = readPalette(canvases.base);
+    this.sheets = new Sheets(hosts);
   }
 
   setScene(scene: Scene): void {
@@ -59,38 +70,50 @@ export class Surface {
     this.scene = scene;
     const moved = before !== null && before.model.clock.origin !== scene.model.clock.origin;
     const resized = before?.widthCss !== scene.widthCss;
+    const same = before?.model === scene.model && before.places === scene.places && before.nowMin === scene.nowMin;
+    if (same && !resized && before.heightCss === scene.heightCss) {
+      this.frames.request(this.draw);
+      return;
+    }
+    this.isStripDue = true;
     if (this.fitted !== null) this.scale = fitTo(fitSpan(scene.model, this.fitted), scene.widthCss);
     else if (moved) this.fit('tonight');
     else if (resized) this.scale = fitTo(spanOf(this.scale), scene.widthCss);
     this.redraw();
   }
 
+  /** How far the rows are scrolled. */
+  setTop(topCss: number): void {
+    if (topCss === this.topCss) return;
+    this.topCss = topCss;
+    this.redraw();
+  }
+
   retheme(): void {
-    this.palette = readPalette(this.canvases.base);
-    this.patterns = null;
-    this.widths.clear();
+    this.sheets.retheme();
+    this.isStripDue = true;
     this.redraw();
   }
 
   fit(fit: Fit): void {
     if (this.scene === null) return;
-    this.scale = fitTo(fitSpan(this.scene.model, fit), this.scene.widthCss);
-    this.setFitted(fit);
-    this.redraw();
+    this.setScale(fitTo(fitSpan(this.scene.model, fit), this.scene.widthCss), fit);
+  }
+
+  /** Shows exactly this time, as far as it lies within the plan. */
+  show(span: Interval): void {
+    if (this.scene === null) return;
+    this.setScale(zoomAt(fitTo(span, this.scene.widthCss), 0, 1, this.scene.model.limits));
   }
 
   zoom(factor: number, atCss: number | null = null): void {
     if (this.scene === null) return;
-    this.scale = zoomAt(this.scale, atCss ?? this.centreCss(), factor, this.scene.model.limits);
-    this.setFitted(null);
-    this.redraw();
+    this.setScale(zoomAt(this.scale, atCss ?? this.centreCss(), factor, this.scene.model.limits));
   }
 
   pan(byCss: number): void {
     if (this.scene === null) return;
-    this.scale = panBy(this.scale, byCss, this.scene.model.limits);
-    this.setFitted(null);
-    this.redraw();
+    this.setScale(panBy(this.scale, byCss, this.scene.model.limits));
   }
 
   /** Puts "now" a tenth of the way across. */
@@ -99,27 +122,34 @@ export class Surface {
     this.pan(toPx(this.scale, this.scene.nowMin) - this.scale.widthCss / 10);
   }
 
-  /** Moves the view, if it must, so that the selection is on screen; returns the row it is in. */
-  reveal(selection: Selection): number | null {
-    if (this.scene === null) return null;
-    const found = findItem(this.scene.model, selection);
-    if (found === null) return null;
-    const scale = reveal(this.scale, extentOf(found.item), this.scene.model.limits);
-    if (scale !== this.scale) {
-      this.scale = scale;
-      this.setFitted(null);
-      this.redraw();
-    }
-    return found.row;
+  /** Moves the view, if it must, so that `span` is on screen. */
+  reveal(span: Interval): void {
+    if (this.scene === null) return;
+    const scale = reveal(this.scale, span, this.scene.model.limits);
+    if (scale !== this.scale) this.setScale(scale);
   }
 
   leftMin(): Minute {
     return this.scale.leftMin;
   }
 
-  hitAt(x: number, y: number): Selection | null {
-    const layout = this.drawn ?? this.layout();
+  minuteAt(x: number): Minute {
+    return toMinute(this.scale, x);
+  }
+
+  /** The row at a height of what is seen, or null. */
+  rowAt(y: number): number | null {
+    return this.scene === null ? null : rowAt(this.scene.places, y + this.topCss);
+  }
+
+  hitAt({ x, y }: Point): Selection | null {
+    const layout = this.layoutNow();
     return layout === null ? null : hitAt(layout, x, y);
+  }
+
+  runAt({ x, y }: Point): string | null {
+    const layout = this.layoutNow();
+    return layout === null ? null : runAt(layout, x, y);
   }
 
   setHover(hover: Selection | null): void {
@@ -127,21 +157,44 @@ export class Surface {
     this.frames.request(this.draw);
   }
 
-  dispose(): void {
-    this.frames.stop();
+  /** Shows a run as carried; null puts it down. */
+  setCarried(carried: Shown | null): void {
+    this.carried = carried;
+    this.frames.request(this.draw);
   }
 
-  private setFitted(fit: Fit | null): void {
-    if (fit === this.fitted) return;
-    this.fitted = fit;
-    this.onFit(fit);
+  /** Where the run that is carried is drawn. */
+  ghost(): GhostBox | null {
+    const { scene, carried } = this;
+    if (scene === null || carried === null) return null;
+    return ghostBox(scene.model, this.view(scene), carried, this.sheets.measure);
+  }
+
+  /** Before the next drawing at most once, whatever asks for it. */
+  inFrame(act: () => void): void {
+    this.frames.request(act);
+  }
+
+  dispose(): void {
+    this.frames.stop();
+    this.sheets.dispose();
+  }
+
+  private setScale(scale: Scale, fit: Fit | null = null): void {
+    this.scale = scale;
+    if (fit !== this.fitted) {
+      this.fitted = fit;
+      this.ears.fitted(fit);
+    }
+    this.redraw();
   }
 
   /** Zooming with the keyboard keeps the selection in place, or else the middle. */
   private centreCss(): number {
     const { scene } = this;
-    const found = scene?.selection == null ? null : findItem(scene.model, scene.selection);
-    const x = found === null ? -1 : toPx(this.scale, (found.item.start + found.item.end) / 2);
+    const item = scene?.selection == null ? null : findItem(scene.model, scene.selection);
+    const extent = item === null ? null : extentOf(item);
+    const x = extent === null ? -1 : toPx(this.scale, (extent.start + extent.end) / 2);
     return x >= 0 && x <= this.scale.widthCss ? x : this.scale.widthCss / 2;
   }
 
@@ -150,90 +203,61 @@ export class Surface {
     this.frames.request(this.draw);
   }
 
-  /** The overlay lies over what the base shows, so it is always drawn after it. */
+  /** The overlay lies over what the bars show, so it is always drawn after them. */
   private readonly draw = (): void => {
-    if (this.isBaseDue) this.drawBase();
+    const { scene } = this;
+    if (scene === null) return;
+    if (this.isStripDue) this.drawStrip(scene);
+    this.isStripDue = false;
+    if (this.isBaseDue) this.drawBase(scene);
     this.isBaseDue = false;
-    this.drawOverlay();
+    if (this.drawn !== null) this.drawOverlay(scene, this.drawn);
   };
 
-  private drawBase(): void {
-    const { scene } = this;
-    this.drawn = this.layout();
-    if (scene === null || this.drawn === null) return;
-    const height = this.heightCss(scene);
-    const base = this.brush(this.canvases.base, height);
-    const axisBrush = this.brush(this.canvases.axis, AXIS_CSS);
-    if (base === null || axisBrush === null) return;
-    const axis = this.axis(scene, base.ctx);
-    paintBars(base, this.drawn, axis);
-    paintAxis(axisBrush, axis);
+  private drawStrip({ model, strip, widthCss, nowMin }: Scene): void {
+    const brush = this.sheets.brush('strip', widthCss, STRIP_CSS);
+    if (brush !== null) paintStrip(brush, strip, model.clock, model.limits, nowMin);
   }
 
-  private drawOverlay(): void {
-    const { scene, drawn } = this;
-    if (scene === null || drawn === null) return;
-    const brush = this.brush(this.canvases.overlay, this.heightCss(scene));
+  private drawBase(scene: Scene): void {
+    const { sheets } = this;
+    const view = this.view(scene);
+    this.drawn = layoutBars(scene.model, view, sheets.measure);
+    this.ears.viewed(spanOf(this.scale));
+    const grid = sheets.brush('grid', scene.widthCss, scene.heightCss);
+    const bars = sheets.brush('bars', scene.widthCss, scene.heightCss);
+    const axis = sheets.brush('axis', scene.widthCss, AXIS_CSS);
+    if (grid === null || bars === null || axis === null) return;
+    const nowLabel = `now ${clockText(scene.model.clock, scene.nowMin)}`;
+    const axisLayout = layoutAxis(scene.model, this.scale, scene.nowMin, nowLabel, view.dpr, sheets.measure);
+    paintGrid(grid, this.drawn, axisLayout);
+    paintBars(bars, this.drawn);
+    paintAxis(axis, axisLayout);
+  }
+
+  private drawOverlay(scene: Scene, drawn: Layout): void {
+    const brush = this.sheets.brush('overlay', scene.widthCss, scene.heightCss);
     if (brush === null) return;
-    const nowX = this.snap(scene.nowMin);
-    const due =
-      scene.due === null ? null : { x: this.snap(minuteOf(scene.model.clock, scene.due.local)), text: scene.due.text };
-    paintOverlay(brush, overlayOf(drawn, scene.selection, this.hover, due, nowX));
+    const { model, due } = scene;
+    const view = this.view(scene);
+    const snap = (minute: Minute): number => Math.round(toPx(this.scale, minute) * view.dpr) / view.dpr;
+    const placed = (selection: Selection | null): Placed | null =>
+      selection === null ? null : { selection, place: placeOf(model, selection) };
+    paintOverlay(brush, {
+      ...outlinesOf(drawn, placed(scene.selection), placed(this.hover)),
+      due: due === null ? null : { x: snap(minuteOf(model.clock, due.local)), text: due.text },
+      nowX: snap(scene.nowMin),
+      dimmed: this.carried === null ? [] : dimmedRows(model, view, this.carried.able),
+      ghost: this.ghost(),
+    });
   }
 
-  private layout(): Layout | null {
-    const { scene } = this;
-    if (scene === null) return null;
-    const ctx = this.canvases.base.getContext('2d');
-    return layoutBars(scene.model, this.scale, scene.nowMin, scene.metrics, dpr(), this.measure(ctx));
+  private layoutNow(): Layout | null {
+    if (this.drawn !== null || this.scene === null) return this.drawn;
+    return layoutBars(this.scene.model, this.view(this.scene), this.sheets.measure);
   }
 
-  private axis(scene: Scene, ctx: CanvasRenderingContext2D): AxisLayout {
-    const label = `now ${clockText(scene.model.clock, scene.nowMin)}`;
-    return layoutAxis(scene.model, this.scale, scene.nowMin, label, dpr(), this.measure(ctx));
+  private view({ places, heightCss, nowMin }: Scene): View {
+    return { scale: this.scale, nowMin, places, topCss: this.topCss, heightCss, dpr: dpr() };
   }
-
-  private snap(minute: Minute): number {
-    return Math.round(toPx(this.scale, minute) * dpr()) / dpr();
-  }
-
-  private heightCss(scene: Scene): number {
-    return heightOf(scene.metrics, scene.model.machines.length, scene.model.people.length);
-  }
-
-  /** Widths are kept: measuring text is the dearest part of a frame. */
-  private measure(ctx: CanvasRenderingContext2D | null): Measure {
-    return (text) => {
-      const known = this.widths.get(text);
-      if (known !== undefined || ctx === null) return known ?? text.length * 7;
-      ctx.font = barFont(this.palette);
-      const width = ctx.measureText(text).width;
-      this.widths.set(text, width);
-      return width;
-    };
-  }
-
-  /** A canvas at the display's own density, so that text and hairlines are crisp. */
-  private brush(canvas: HTMLCanvasElement, heightCss: number): Brush | null {
-    const ctx = canvas.getContext('2d');
-    if (ctx === null) return null;
-    const density = dpr();
-    const [width, height] = [Math.round(this.scale.widthCss * density), Math.round(heightCss * density)];
-    if (canvas.width !== width || canvas.height !== height) {
-      canvas.width = width;
-      canvas.height = height;
-      canvas.style.width = `${this.scale.widthCss}px`;
-      canvas.style.height = `${heightCss}px`;
-    }
-    ctx.setTransform(density, 0, 0, density, 0, 0);
-    if (this.patterns === null || this.patternDpr !== density) {
-      this.patterns = makePatterns(this.palette, density);
-      this.patternDpr = density;
-    }
-    return { ctx, palette: this.palette, patterns: this.patterns, widthCss: this.scale.widthCss, heightCss };
-  }
-}
-
-function dpr(): number {
-  return window.devicePixelRatio || 1;
 }

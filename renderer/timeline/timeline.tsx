@@ -1,34 +1,32 @@
-import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
+import { type KeyboardEvent, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { Minute } from '../../core/time';
-import { Button } from '../look';
+import { type MoveProps, useCarry } from './drag/use-carry';
+import { VerdictNote } from './drag/verdict-note';
 import type { Fit } from './fit';
-import { listenToGestures } from './gestures';
+import type { Point } from './gestures';
 import { Legend } from './legend';
-import { metricsFor } from './metrics';
-import { modelOf } from './model';
-import { watchTheme } from './palette';
+import { metricsFor, placeRows, type RowPlaces } from './metrics';
+import { extentOf, itemAt, modelOf, type Place, placeOf, selectionOf } from './model';
 import type { PlanIndex } from './plan-index';
 import { RowNames } from './row-names';
 import { type Selection, sameSelection } from './selection';
-import { Surface } from './surface';
+import { Strip, type StripHandle } from './strip/strip';
+import { stripOf } from './strip/strip-model';
+import type { Surface } from './surface';
 import styles from './timeline.module.css';
+import { ToolBar } from './tool-bar';
 import { Tooltip } from './tooltip';
 import { useSize } from './use-size';
+import { useSurface } from './use-surface';
 import { type Step, walk } from './walk';
 import { factsOf, sentenceOf } from './words';
 
-interface TimelineProps {
+interface TimelineProps extends MoveProps {
   readonly index: PlanIndex;
   readonly nowMin: Minute;
   readonly selection: Selection | null;
   onSelect(selection: Selection | null): void;
 }
-
-const FITS: readonly { fit: Fit; label: string }[] = [
-  { fit: 'tonight', label: 'Tonight' },
-  { fit: 'week', label: 'Week' },
-  { fit: 'all', label: 'All' },
-];
 
 const STEPS: Readonly<Record<string, Step>> = {
   ArrowLeft: 'left',
@@ -42,138 +40,175 @@ const STEPS: Readonly<Record<string, Step>> = {
 const ZOOM_STEP = 1.4;
 
 /** The plan over time: machines as rows with their runs and gaps, the people beneath. */
-export function Timeline({ index, nowMin, selection, onSelect }: TimelineProps) {
+export function Timeline({ index, nowMin, selection, onSelect, ...moving }: TimelineProps) {
   const body = useRef<HTMLDivElement>(null);
   const stage = useRef<HTMLDivElement>(null);
-  const axis = useRef<HTMLCanvasElement>(null);
-  const base = useRef<HTMLCanvasElement>(null);
-  const overlay = useRef<HTMLCanvasElement>(null);
+  const sight = useRef<HTMLDivElement>(null);
+  const axis = useRef<HTMLDivElement>(null);
+  const stripHost = useRef<HTMLDivElement>(null);
+  const strip = useRef<StripHandle>(null);
   const surface = useRef<Surface | null>(null);
+  /** Where the arrow keys stand: a selection may stand in several places. */
+  const cursor = useRef<Place | null>(null);
   const [fit, setFit] = useState<Fit | null>('tonight');
   const [hover, setHover] = useState<{ selection: Selection; x: number; y: number } | null>(null);
 
   const model = useMemo(() => modelOf(index), [index]);
+  const whole = useMemo(() => stripOf(index), [index]);
   const bodySize = useSize(body);
   const stageSize = useSize(stage);
-  const metrics = useMemo(
-    () => metricsFor(bodySize.height, model.machines.length, model.people.length),
-    [bodySize.height, model],
+  const places = useMemo(
+    () => placeRows(model.rows, metricsFor(bodySize.height, model.rows)),
+    [bodySize.height, model.rows],
   );
+  const carry = useCarry(surface, index, model, moving);
   const facts = selection === null ? null : factsOf(index, selection);
 
-  const select = useRef(onSelect);
-  select.current = onSelect;
+  const inWindow = (at: Point): Point => {
+    const box = sight.current?.getBoundingClientRect();
+    return { x: (box?.left ?? 0) + at.x, y: (box?.top ?? 0) + at.y };
+  };
+  const select = (next: Selection | null, place: Place | null = null): void => {
+    cursor.current = place;
+    onSelect(next);
+  };
+  const pan = (x: number, y: number): void => {
+    surface.current?.pan(x);
+    if (body.current !== null) body.current.scrollTop += y;
+  };
 
-  useEffect(() => {
-    if (axis.current === null || base.current === null || overlay.current === null || stage.current === null) return;
-    const drawn = new Surface({ axis: axis.current, base: base.current, overlay: overlay.current }, setFit);
-    surface.current = drawn;
-    const unwatch = watchTheme(() => drawn.retheme());
-    const unlisten = listenToGestures(stage.current, {
-      zoom: (factor, at) => drawn.zoom(factor, at),
-      pan: (x, y) => {
-        drawn.pan(x);
-        if (body.current !== null) body.current.scrollTop += y;
+  useSurface(
+    surface,
+    { body, sight, axis, strip: stripHost },
+    {
+      pan,
+      zoom: (factor, at) => surface.current?.zoom(factor, at),
+      hover(at) {
+        const hit = at === null ? null : (surface.current?.hitAt(at) ?? null);
+        surface.current?.setHover(hit);
+        setHover(hit === null || at === null ? null : { selection: hit, ...inWindow(at) });
       },
-      hover: (at) => {
-        const hit = at === null ? null : drawn.hitAt(at.x, at.y);
-        drawn.setHover(hit);
-        const box = stage.current?.getBoundingClientRect();
-        const shows = hit !== null && at !== null && box !== undefined;
-        setHover(shows ? { selection: hit, x: box.left + at.x, y: box.top + at.y } : null);
-      },
-      click: (at) => select.current(drawn.hitAt(at.x, at.y)),
-    });
-    return () => {
-      unlisten();
-      unwatch();
-      drawn.dispose();
-      surface.current = null;
-    };
-  }, []);
+      click: (at) => select(surface.current?.hitAt(at) ?? null),
+      ...{ take: carry.take, carry: carry.carry, drop: carry.drop, letGo: carry.letGo },
+    },
+    { fitted: setFit, viewed: (span) => strip.current?.show(span) },
+  );
 
   useEffect(() => {
     if (stageSize.width === 0) return;
     const job = selection?.kind === 'run' ? index.needs.get(selection.run)?.job : undefined;
     const due = job === undefined ? null : { local: job.due, text: `${job.id} due` };
-    surface.current?.setScene({ model, metrics, widthCss: stageSize.width, nowMin, selection, due });
-  }, [model, metrics, stageSize.width, nowMin, selection, index]);
+    const heightCss = Math.min(bodySize.height, places.total);
+    surface.current?.setScene({
+      ...{ model, strip: whole, places, widthCss: stageSize.width, heightCss, nowMin, selection, due },
+    });
+  }, [model, whole, places, stageSize.width, bodySize.height, nowMin, selection, index]);
 
+  // What was said of a run put down is done with once something else is picked.
+  const { hush } = carry;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: it is the change of selection that counts
+  useEffect(hush, [selection]);
+
+  const placeNow = (): Place | null => {
+    if (selection === null) return null;
+    const item = cursor.current === null ? null : itemAt(model, cursor.current);
+    return item !== null && sameSelection(selectionOf(item), selection) ? cursor.current : placeOf(model, selection);
+  };
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another view of the same selection stays where it is
   useEffect(() => {
-    if (selection === null) return;
-    const row = surface.current?.reveal(selection) ?? null;
-    if (row !== null && body.current !== null) scrollToRow(body.current, row, metrics.row);
-  }, [selection, metrics.row]);
+    const place = placeNow();
+    const item = place === null ? null : itemAt(model, place);
+    if (place === null || item === null) return;
+    surface.current?.reveal(extentOf(item));
+    if (body.current !== null) scrollToRow(body.current, place.row, places);
+  }, [selection, places]);
+
+  const moveTo = (step: Step): void => {
+    const next = walk(model, placeNow(), step, surface.current?.leftMin() ?? nowMin);
+    const item = next === null ? null : itemAt(model, next);
+    if (item !== null) select(selectionOf(item), next);
+  };
 
   const keyDown = (event: KeyboardEvent): void => {
     const drawn = surface.current;
     if (drawn === null || event.ctrlKey || event.altKey || event.metaKey) return;
     const step = STEPS[event.key];
-    if (step !== undefined && !event.shiftKey) {
-      const next = walk(model, selection, step, drawn.leftMin());
-      if (next !== null) onSelect(next);
-    } else if (event.key === 'ArrowLeft') drawn.pan(-stageSize.width / 4);
+    if (carry.key(event.key, event.shiftKey)) event.preventDefault();
+    if (event.defaultPrevented) return;
+    if (step !== undefined && !event.shiftKey) moveTo(step);
+    else if (event.key === 'ArrowLeft') drawn.pan(-stageSize.width / 4);
     else if (event.key === 'ArrowRight') drawn.pan(stageSize.width / 4);
     else if (event.key === '+' || event.key === '=') drawn.zoom(ZOOM_STEP);
     else if (event.key === '-') drawn.zoom(1 / ZOOM_STEP);
     else if (event.key === 'PageUp') drawn.pan(-stageSize.width * 0.8);
     else if (event.key === 'PageDown') drawn.pan(stageSize.width * 0.8);
-    else if (event.key === 'Escape') onSelect(null);
+    else if (event.key === 'Escape') select(null);
+    else if (event.key === 'm' && selection?.kind === 'run') carry.takeRun(selection.run);
     else return;
     event.preventDefault();
   };
 
-  const shown = hover !== null && !sameSelection(hover.selection, selection) ? hover : null;
+  /** Beside the pointer, or beside the run itself while keys carry it. */
+  const [noteAt, setNoteAt] = useState<Point | null>(null);
+  const { held } = carry;
+  useLayoutEffect(() => {
+    const ghost = held === null || held.pointer !== null ? null : surface.current?.ghost();
+    const at = held?.pointer ?? (ghost == null ? null : { x: ghost.x0, y: ghost.y1 });
+    const next = at === null ? null : inWindow(at);
+    if (next?.x !== noteAt?.x || next?.y !== noteAt?.y) setNoteAt(next);
+  });
+
+  const shown = hover !== null && held === null && !sameSelection(hover.selection, selection) ? hover : null;
   return (
     <section className={styles.timeline} aria-label="Timeline">
-      <div className={styles.tools}>
-        <fieldset className={styles.group} aria-label="Show">
-          {FITS.map(({ fit: each, label }) => (
-            <button key={each} type="button" aria-pressed={fit === each} onClick={() => surface.current?.fit(each)}>
-              {label}
-            </button>
-          ))}
-        </fieldset>
-        <Button onClick={() => surface.current?.goToNow()}>Go to now</Button>
-        <fieldset className={styles.group} aria-label="Zoom">
-          <button type="button" aria-label="Zoom out" onClick={() => surface.current?.zoom(1 / ZOOM_STEP)}>
-            −
-          </button>
-          <button type="button" aria-label="Zoom in" onClick={() => surface.current?.zoom(ZOOM_STEP)}>
-            +
-          </button>
-        </fieldset>
-      </div>
-      <div className={styles.axis}>
-        <canvas ref={axis} />
-      </div>
+      <ToolBar
+        fit={fit}
+        onFit={(next) => surface.current?.fit(next)}
+        onNow={() => surface.current?.goToNow()}
+        onZoom={(by) => surface.current?.zoom(ZOOM_STEP ** by)}
+      />
+      <Strip
+        ref={strip}
+        host={stripHost}
+        index={index}
+        limits={model.limits}
+        machines={whole.machines}
+        onShow={(span) => surface.current?.show(span)}
+      />
+      <div className={styles.axis} ref={axis} />
       <div className={styles.body} ref={body}>
-        <RowNames model={model} metrics={metrics} />
+        <RowNames rows={model.rows} places={places} />
         <div
           ref={stage}
           className={styles.stage}
+          style={{ height: places.total }}
+          data-carrying={held !== null}
           role="application"
           // biome-ignore lint/a11y/noNoninteractiveTabindex: this widget takes the focus and the arrow keys itself
           tabIndex={0}
           aria-roledescription="timeline"
           aria-label="Runs over time. Arrow keys go from run to run, plus and minus zoom, Shift with arrows pans."
           onKeyDown={keyDown}
+          onBlur={carry.letGo}
         >
-          <canvas ref={base} />
-          <canvas ref={overlay} className={styles.overlay} />
+          <div ref={sight} className={styles.sight} style={{ height: Math.min(bodySize.height, places.total) }} />
         </div>
       </div>
       <Legend />
       {shown !== null && <Tooltip facts={factsOf(index, shown.selection)} x={shown.x} y={shown.y} />}
+      {held !== null && noteAt !== null && (
+        <VerdictNote index={index} carried={held.carried} judged={held.judged} {...noteAt} />
+      )}
       <output className={styles.unseen} aria-live="polite">
-        {facts === null ? '' : sentenceOf(facts)}
+        {carry.said !== '' ? carry.said : facts === null ? '' : sentenceOf(facts)}
       </output>
     </section>
   );
 }
 
-function scrollToRow(body: HTMLElement, row: number, rowCss: number): void {
-  const top = row * rowCss;
+function scrollToRow(body: HTMLElement, row: number, places: RowPlaces): void {
+  const [top, bottom] = [places.tops[row] ?? 0, places.bottoms[row] ?? 0];
   if (top < body.scrollTop) body.scrollTop = top;
-  else if (top + rowCss > body.scrollTop + body.clientHeight) body.scrollTop = top + rowCss - body.clientHeight;
+  else if (bottom > body.scrollTop + body.clientHeight) body.scrollTop = bottom - body.clientHeight;
 }

@@ -66,9 +66,7 @@ function runFacts(index: PlanIndex, id: string): Facts | null {
       ...(run.check === null ? [] : [attended(index, 'Check', run.check)]),
       ...(run.unload === null ? [] : [attended(index, 'Unload', run.unload)]),
       { term: 'Due', words: dueText(index, job.id, job.due) },
-      ...index.view.plan.conflicts
-        .filter((conflict) => conflict.run === id)
-        .map((conflict) => ({ term: 'Lock', words: conflict.say })),
+      ...lockFacts(index, id),
     ],
   };
 }
@@ -79,6 +77,18 @@ function cutFacts(index: PlanIndex, run: PlannedRun): Facts['facts'] {
   const unattended = coverage(intersect([run], alone));
   const cut = { term: 'Cut', words: `${spanText(index, run)}, ${lengthText(run.end - run.start)}` };
   return unattended === 0 ? [load, cut] : [load, cut, { term: 'Alone', words: `${lengthText(unattended)} of the cut` }];
+}
+
+/** What of machine, pallet and start is locked, and what is in the way of it. */
+function lockFacts(index: PlanIndex, run: string): Facts['facts'] {
+  const entry = index.floor.get(run);
+  const clash = index.clashes.get(run);
+  const start = entry?.start == null ? null : whenText(index, minuteOf(index.clock, entry.start));
+  const to = [entry?.machine, entry?.pallet, start].filter((part) => part != null).map((part) => `to ${part}`);
+  return [
+    ...(entry?.state === 'locked' ? [{ term: 'Lock', words: ['Locked', to.join(', ')].join(' ').trim() }] : []),
+    ...(clash === undefined ? [] : [{ term: 'Conflict', words: clash }]),
+  ];
 }
 
 function attended(index: PlanIndex, term: string, attendance: Attendance): { term: string; words: string } {

@@ -94,8 +94,7 @@ export type BarKind = 'mill' | 'grind' | 'mill-grind' | 'bench';
 export function barPixels(page: Page): Promise<Record<BarKind, number>> {
   return page
     .getByRole('application')
-    .locator('canvas')
-    .first()
+    .locator('canvas[data-layer="bars"]')
     .evaluate((element) => {
       const canvas = element as HTMLCanvasElement;
       const style = getComputedStyle(document.documentElement);

@@ -1,14 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { hitAt } from '../../../renderer/timeline/hit';
 import { layoutBars } from '../../../renderer/timeline/layout';
-import { metricsFor } from '../../../renderer/timeline/metrics';
-import { modelOf } from '../../../renderer/timeline/model';
+import { itemAt, modelOf, type Place, placeOf, selectionOf } from '../../../renderer/timeline/model';
 import { indexPlan } from '../../../renderer/timeline/plan-index';
-import { fitTo } from '../../../renderer/timeline/scale';
 import type { Selection } from '../../../renderer/timeline/selection';
 import { walk } from '../../../renderer/timeline/walk';
 import { factsOf, sentenceOf } from '../../../renderer/timeline/words';
 import { at, planView } from '../support/plan-view';
+import { measure, viewOf } from './view';
 
 const base = planView();
 const start = at(1, '02:00');
@@ -25,9 +24,7 @@ const view = { ...base, plan: { ...base.plan, care: [care] } };
 const index = indexPlan(view);
 const model = modelOf(index);
 const picked: Selection = { kind: 'care', machine: 'M2', start };
-const metrics = metricsFor(500, model.machines.length, model.people.length);
-const shown = (from: number, to: number) =>
-  layoutBars(model, fitTo({ start: from, end: to }, 1000), at(0, '13:00'), metrics, 1, (text) => text.length * 7);
+const shown = (from: number, to: number) => layoutBars(model, viewOf(model, from, to), measure);
 
 describe('an attendance to tools on the timeline', () => {
   it('is drawn on its machine and with its person, and both mean the same', () => {
@@ -46,14 +43,9 @@ describe('an attendance to tools on the timeline', () => {
   });
 
   it('is reached by the arrow keys, and read out with what is done and by whom', () => {
-    const steps: (Selection | null)[] = [];
-    let here = walk(model, null, 'right', at(0, '13:00'));
-    for (let presses = 0; here !== null && presses < 99; presses++) {
-      steps.push(here);
-      here = walk(model, here, 'right', at(0, '13:00')) ?? (presses === 0 ? null : null);
-    }
-    const across = walk(model, { kind: 'run', run: 'J-115/10/1' }, 'right', at(0, '13:00'));
-    expect([...steps, across]).toContainEqual(picked);
+    const step = (from: Place | null): Place | null => walk(model, from, 'right', at(0, '13:00'));
+    const reached = step(placeOf(model, { kind: 'run', run: 'J-115/10/1' }));
+    expect(reached === null ? null : selectionOf(itemAt(model, reached)!)).toEqual(picked);
     const said = sentenceOf(factsOf(index, picked)!);
     expect(said).toMatch(/^M2.*: tools\. replace EM16 \(1\), dress CB91 \(2\)\. Who: /);
   });
@@ -79,7 +71,7 @@ describe('a run with checks', () => {
 
   it('shows from when to when it may end', () => {
     const item = modelOf(checked)
-      .machines.flatMap(({ items }) => items)
+      .rows.flatMap(({ items }) => items.all)
       .find((each) => each.kind === 'run' && each.run === run.run);
     // In eight runs of ten no repeat comes, so none is planned.
     expect(item).toMatchObject({ spread: { start: run.end, end: run.end + 40 } });

@@ -1,23 +1,24 @@
 import { describe, expect, it } from 'vitest';
 import { hitAt } from '../../../renderer/timeline/hit';
 import { type Layout, layoutBars } from '../../../renderer/timeline/layout';
-import { metricsFor } from '../../../renderer/timeline/metrics';
-import { modelOf, type RunItem } from '../../../renderer/timeline/model';
+import { modelOf } from '../../../renderer/timeline/model';
 import { indexPlan } from '../../../renderer/timeline/plan-index';
-import { fitTo } from '../../../renderer/timeline/scale';
+import { type RunItem, rowOf } from '../../../renderer/timeline/rows/row';
 import { at, planView } from '../support/plan-view';
+import { measure, viewOf, withRows } from './view';
 
 const model = modelOf(indexPlan(planView()));
-const metrics = metricsFor(500, model.machines.length, model.people.length);
-const measure = (text: string): number => text.length * 7;
 
-function layout(from: number, to: number, widthCss = 1000, dpr = 1, now = at(0, '13:00')): Layout {
-  return layoutBars(model, fitTo({ start: from, end: to }, widthCss), now, metrics, dpr, measure);
+function layout(from: number, to: number, widthCss = 1000, dpr = 1, nowMin = at(0, '13:00')): Layout {
+  return layoutBars(model, viewOf(model, from, to, { widthCss, dpr, nowMin }), measure);
 }
 
 function runItem(job: string, start: number, end: number): RunItem {
   const labels = [`${job}, op 10, 1 part`, job];
-  return { kind: 'run', run: `${job}/10/1`, job, late: false, start, end, hold: null, table: [], spread: null, labels };
+  return {
+    ...{ kind: 'run', run: `${job}/10/1`, job, machine: 'M1', machineKind: 'mill', late: false, lock: null, lane: 0 },
+    ...{ start, end, hold: null, table: [], spread: null, labels },
+  };
 }
 
 const evening = layout(at(0, '13:00'), at(1, '07:30'));
@@ -98,11 +99,8 @@ describe('the layout of the timeline', () => {
       runItem('A', at(0, '20:00'), at(0, '22:00')),
       runItem('B', at(0, '20:12'), at(0, '22:00')),
     ];
-    const [row] = model.machines;
-    if (row === undefined) throw new Error('no machine');
-    const overlapping = { ...model, machines: [{ ...row, items: [first, second], marks: [] }] };
-    const scale = fitTo({ start: at(0, '20:00'), end: at(0, '22:00') }, 1000);
-    const drawn = layoutBars(overlapping, scale, at(0, '13:00'), metrics, 1, measure);
+    const overlapping = withRows(model, [rowOf({ key: 'M1', head: model.rows[0]!.head, items: [first, second] })]);
+    const drawn = layoutBars(overlapping, viewOf(overlapping, at(0, '20:00'), at(0, '22:00')), measure);
     expect(drawn.runs.map((box) => box.label)).toEqual([
       { text: 'A', x: 6 },
       { text: 'B, op 10, 1 part', x: 106 },

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { modelOf } from '../../../renderer/timeline/model';
+import { itemAt, modelOf, type Place, placeOf, selectionOf } from '../../../renderer/timeline/model';
 import { indexPlan } from '../../../renderer/timeline/plan-index';
 import type { Selection } from '../../../renderer/timeline/selection';
 import { type Step, walk } from '../../../renderer/timeline/walk';
@@ -7,12 +7,17 @@ import { at, planView } from '../support/plan-view';
 
 const model = modelOf(indexPlan(planView()));
 const run = (id: string): Selection => ({ kind: 'run', run: id });
-const from = (selection: Selection | null, step: Step) => walk(model, selection, step, at(0, '13:00'));
+const pickedAt = (place: Place | null): Selection | null => {
+  const item = place === null ? null : itemAt(model, place);
+  return item === null ? null : selectionOf(item);
+};
+const from = (selection: Selection | null, step: Step) =>
+  pickedAt(walk(model, selection === null ? null : placeOf(model, selection), step, at(0, '13:00')));
 
 describe('walking the timeline by arrow keys', () => {
   it('begins at the first run on screen', () => {
     expect(from(null, 'right')).toEqual(run('J-104/10/1'));
-    expect(walk(model, null, 'right', at(0, '16:00'))).toEqual(run('J-104/10/2'));
+    expect(pickedAt(walk(model, null, 'right', at(0, '16:00')))).toEqual(run('J-104/10/2'));
   });
 
   it('goes through a machine in order of time, gaps included', () => {

@@ -32,13 +32,26 @@ describe('a run in words', () => {
     expect(facts?.find((fact) => fact.term === 'Due')?.words).toContain('Fri 11 Dec 12:00');
   });
 
+  it('says what of a run is locked', () => {
+    const view = planView();
+    view.shop.floor.push({
+      ...{ run: 'J-110/10/1', state: 'locked', machine: 'C1', pallet: null },
+      ...{ start: '2026-11-25T16:20', end: null },
+    });
+    const locked = indexPlan(view);
+    const lockOf = (run: string) => factsOf(locked, { kind: 'run', run })?.facts.find((fact) => fact.term === 'Lock');
+    expect(lockOf('J-110/10/1')?.words).toBe('Locked to C1, to Wed 16:20');
+    expect(lockOf('J-110/10/2')).toBeUndefined();
+  });
+
   it('says of a run whose lock cannot hold why', () => {
     const locked = structuredClone(planView());
     const say = 'J-110/10/1 is locked to a start it cannot have: M1 is not free then';
     const index = indexPlan({ ...locked, plan: { ...locked.plan, conflicts: [{ run: 'J-110/10/1', say }] } });
-    const lockOf = (run: string) => factsOf(index, { kind: 'run', run })?.facts.find((fact) => fact.term === 'Lock');
-    expect(lockOf('J-110/10/1')?.words).toBe(say);
-    expect(lockOf('J-110/10/2')).toBeUndefined();
+    const clashOf = (run: string) =>
+      factsOf(index, { kind: 'run', run })?.facts.find((fact) => fact.term === 'Conflict');
+    expect(clashOf('J-110/10/1')?.words).toBe(say);
+    expect(clashOf('J-110/10/2')).toBeUndefined();
   });
 
   it('says why a machine stands', () => {

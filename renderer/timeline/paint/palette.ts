@@ -1,4 +1,4 @@
-import type { MachineKind } from './model';
+import type { MachineKind } from '../rows/row';
 
 /** The look's colours and type as a canvas needs them: the tokens' values, read and never invented. */
 export interface Palette {

@@ -1,7 +1,7 @@
 import type { Palette } from './palette';
 
 /** Ways to fill that can be told apart without colour. */
-export type PatternName = 'dots' | 'diagonal' | 'cross' | 'hold' | 'vertical';
+export type PatternName = 'dots' | 'diagonal' | 'cross' | 'hold' | 'vertical' | 'clash';
 
 const TILE_CSS = 8;
 
@@ -34,6 +34,10 @@ export function makePatterns(palette: Palette, dpr: number): Patterns {
       strokeDiagonals(ctx, palette.lineStrong, 0.6, true);
     }),
     hold: tile((ctx) => strokeDiagonals(ctx, palette.barInk, 2.5, true)),
+    clash: tile((ctx) => {
+      strokeDiagonals(ctx, palette.bad, 1.5, false);
+      strokeDiagonals(ctx, palette.bad, 1.5, true);
+    }),
     vertical: tile((ctx) => {
       ctx.fillStyle = palette.lineStrong;
       ctx.fillRect(2, 0, 1, TILE_CSS);

@@ -1,19 +1,11 @@
-import type { IdleReason } from '../../core/contract';
-import type { AxisLayout } from './axis-layout';
-import type { Label } from './label';
-import type { Box, GapBox, Layout, MarkBox } from './layout';
-import type { MachineKind } from './model';
+import type { IdleReason } from '../../../core/contract';
+import type { GapBox, HandBox, Layout, MarkBox } from '../layout';
+import type { Box } from '../placer';
+import type { MachineKind } from '../rows/row';
+import { type Brush, barFont, clear, fill, fillPattern, knockedOut, smallFont, text } from './brush';
+import { paintLock } from './lock';
 import type { Palette } from './palette';
-import type { PatternName, Patterns } from './patterns';
-
-/** Paints what the layout decided, colour by colour. */
-export interface Brush {
-  readonly ctx: CanvasRenderingContext2D;
-  readonly palette: Palette;
-  readonly patterns: Patterns;
-  readonly widthCss: number;
-  readonly heightCss: number;
-}
+import type { PatternName } from './patterns';
 
 const GAP_PATTERNS: Readonly<Record<IdleReason, PatternName | null>> = {
   dry: 'dots',
@@ -22,19 +14,13 @@ const GAP_PATTERNS: Readonly<Record<IdleReason, PatternName | null>> = {
   'nothing-due': null,
 };
 
-export function barFont(palette: Palette): string {
-  return `500 12px ${palette.font}`;
-}
-
-export function smallFont(palette: Palette): string {
-  return `12px ${palette.font}`;
-}
-
-export function paintBars(brush: Brush, layout: Layout, axis: AxisLayout): void {
+/** Paints what the layout decided, colour by colour. */
+export function paintBars(brush: Brush, layout: Layout): void {
   const { ctx, palette } = brush;
-  ctx.clearRect(0, 0, brush.widthCss, brush.heightCss);
-  paintGround(brush, layout, axis);
+  clear(brush);
+  paintPresence(brush, layout);
   for (const gap of layout.gaps) paintGap(brush, gap);
+  paintStays(brush, layout);
   for (const kind of ['mill', 'grind', 'mill-grind', 'bench'] as const) paintKind(brush, layout, kind);
   for (const care of layout.cares) paintCare(ctx, care, palette);
   paintHolds(brush, layout.holds);
@@ -43,21 +29,10 @@ export function paintBars(brush: Brush, layout: Layout, axis: AxisLayout): void 
   ctx.font = barFont(palette);
   ctx.fillStyle = palette.barInk;
   for (const run of layout.runs) if (run.label !== null) text(ctx, run.label, run);
-  paintPresence(brush, layout);
+  for (const run of layout.runs) if (run.lock !== null) paintLock(brush, run);
+  for (const hand of layout.hands) paintHand(brush, hand);
+  paintDues(brush, layout);
   for (const mark of layout.marks) paintMark(ctx, mark, palette);
-}
-
-function paintGround(brush: Brush, layout: Layout, axis: AxisLayout): void {
-  const { ctx, palette } = brush;
-  for (const ground of layout.grounds) {
-    ctx.fillStyle = ground.attended ? palette.attended : palette.unattended;
-    fill(ctx, ground);
-  }
-  ctx.fillStyle = palette.line;
-  for (const hour of axis.hours) ctx.fillRect(hour.x, 0, 1, brush.heightCss);
-  for (const y of layout.rules) ctx.fillRect(0, y, brush.widthCss, 1);
-  ctx.fillStyle = palette.lineStrong;
-  for (const day of axis.days) ctx.fillRect(day.x, 0, 1, brush.heightCss);
 }
 
 function paintGap(brush: Brush, gap: GapBox): void {
@@ -69,18 +44,6 @@ function paintGap(brush: Brush, gap: GapBox): void {
   ctx.lineWidth = 1;
   ctx.strokeRect(gap.x0 + 0.5, gap.y0 + 0.5, Math.max(0, gap.x1 - gap.x0 - 1), gap.y1 - gap.y0 - 1);
   if (gap.label !== null) knockedOut(brush, gap.label, gap);
-}
-
-/** A label on a pattern gets a plain ground of its own, or it could not be read. */
-function knockedOut(brush: Brush, label: Label, box: Box): void {
-  const { ctx, palette } = brush;
-  ctx.font = smallFont(palette);
-  const width = ctx.measureText(label.text).width;
-  const middle = (box.y0 + box.y1) / 2;
-  ctx.fillStyle = palette.panel;
-  ctx.fillRect(label.x - 3, middle - 9, width + 6, 18);
-  ctx.fillStyle = palette.inkSoft;
-  text(ctx, label, box);
 }
 
 function paintKind(brush: Brush, layout: Layout, kind: MachineKind): void {
@@ -193,21 +156,49 @@ function paintMark(ctx: CanvasRenderingContext2D, mark: MarkBox, palette: Palett
   }
 }
 
-export function fill(ctx: CanvasRenderingContext2D, box: Box): void {
-  ctx.fillRect(box.x0, box.y0, box.x1 - box.x0, box.y1 - box.y0);
+/** An attendance as a bar: its sign at the left end, its words beside it. */
+function paintHand({ ctx, palette }: Brush, hand: HandBox): void {
+  const middle = (hand.y0 + hand.y1) / 2;
+  if (hand.label === null) {
+    paintMark(ctx, { ...hand, y0: middle - 7, y1: middle + 7 }, palette);
+    return;
+  }
+  ctx.fillStyle = palette.panel;
+  fill(ctx, hand);
+  ctx.strokeStyle = palette.ink;
+  ctx.lineWidth = 1;
+  ctx.strokeRect(hand.x0 + 0.5, hand.y0 + 0.5, hand.x1 - hand.x0 - 2, hand.y1 - hand.y0 - 1);
+  ctx.font = smallFont(palette);
+  ctx.fillStyle = palette.ink;
+  text(ctx, hand.label, hand);
 }
 
-/** The pattern begins at the box, so that it travels with it when the view moves. */
-function fillPattern(ctx: CanvasRenderingContext2D, box: Box, pattern: CanvasPattern | null): void {
-  if (pattern === null) return;
-  ctx.save();
-  ctx.translate(box.x0, box.y0);
-  ctx.fillStyle = pattern;
-  ctx.fillRect(0, 0, box.x1 - box.x0, box.y1 - box.y0);
-  ctx.restore();
+/** The time on the pallet, as a frame in which the cut stands. */
+function paintStays({ ctx, palette }: Brush, { stays }: Layout): void {
+  for (const stay of stays) {
+    ctx.globalAlpha = 0.35;
+    ctx.fillStyle = palette.bars[stay.kind];
+    fill(ctx, stay);
+    ctx.globalAlpha = 1;
+    ctx.strokeStyle = palette.lineStrong;
+    ctx.lineWidth = 1;
+    ctx.strokeRect(stay.x0 + 0.5, stay.y0 + 0.5, Math.max(0, stay.x1 - stay.x0 - 1), stay.y1 - stay.y0 - 1);
+  }
 }
 
-function text(ctx: CanvasRenderingContext2D, label: Label, box: Box): void {
-  ctx.textBaseline = 'middle';
-  ctx.fillText(label.text, label.x, (box.y0 + box.y1) / 2 + 1);
+/** When the row's job is due: a flag, filled if it is late. */
+function paintDues({ ctx, palette }: Brush, { dues }: Layout): void {
+  for (const { x0, y0, y1, late } of dues) {
+    ctx.fillStyle = late ? palette.bad : palette.ink;
+    ctx.strokeStyle = ctx.fillStyle;
+    ctx.fillRect(x0, y0 + 2, 1.5, y1 - y0 - 3);
+    ctx.lineWidth = 1.5;
+    ctx.beginPath();
+    ctx.moveTo(x0, y0 + 2.75);
+    ctx.lineTo(x0 + 9, y0 + 6.5);
+    ctx.lineTo(x0, y0 + 10.25);
+    ctx.closePath();
+    ctx.stroke();
+    if (late) ctx.fill();
+  }
 }

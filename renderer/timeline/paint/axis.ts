@@ -1,6 +1,6 @@
-import type { AxisLayout } from './axis-layout';
-import { AXIS_CSS } from './metrics';
-import { type Brush, smallFont } from './paint';
+import type { AxisLayout } from '../axis-layout';
+import { AXIS_CSS } from '../metrics';
+import { type Brush, smallFont } from './brush';
 
 const DAY_BASE = 12;
 const HOUR_BASE = 32;
