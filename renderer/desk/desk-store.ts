@@ -15,7 +15,7 @@ export interface DeskState {
   try(change: DeskChange, seconds: number): Promise<void>;
   /** Makes the change that is being tried, with the plan that was shown. Resolves to: was it taken. */
   take(): Promise<boolean>;
-  /** Tries a change and makes it at once. */
+  /** Makes a change at once, with the plan that was shown for it or else one that is tried now. */
   apply(change: DeskChange): Promise<boolean>;
   /** Forgets what is being tried. */
   drop(): void;
@@ -32,8 +32,7 @@ export function createDeskStore(api: Api): DeskStore {
     faults: [],
 
     async try(change, seconds) {
-      // What was tried last is shown until the next is known, unless it is another kind of change.
-      set({ change, faults: [], ...(isSameKind(get().change, change) ? {} : { trial: null }) });
+      set({ change, trial: null, faults: [] });
       const reply = await api.call('desk.try', { change, seconds });
       // A hand that moves on has asked again meanwhile.
       if (get().change !== change) return;
@@ -51,22 +50,19 @@ export function createDeskStore(api: Api): DeskStore {
     },
 
     async apply(change) {
-      if (get().taking) return false;
-      set({ trial: null });
-      await get().try(change, 0);
-      return get().change === change && get().trial !== null && get().take();
+      const { change: shown, trial, taking } = get();
+      if (taking) return false;
+      if (trial === null || JSON.stringify(shown) !== JSON.stringify(change)) {
+        await get().try(change, 0);
+        if (get().change !== change || get().trial === null) return false;
+      }
+      return get().take();
     },
 
     drop() {
       set({ change: null, trial: null, faults: [] });
     },
   }));
-}
-
-/** One run moved on, as while dragging. */
-function isSameKind(before: DeskChange | null, after: DeskChange): boolean {
-  const runs = (change: DeskChange) => change.holds.map(({ run }) => run).join();
-  return before !== null && before.rush === null && after.rush === null && runs(before) === runs(after);
 }
 
 /** A change of nothing but holds. */

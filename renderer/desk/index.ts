@@ -4,3 +4,4 @@ export { HoldControls } from './hold-controls';
 export { freeHold, holdOf } from './holds';
 export { RushPanel } from './rush-panel';
 export { useDesk } from './use-desk';
+export { type Moving, useMoving } from './use-moving';

@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import type { PlanView, ShopView } from '../../core/contract';
 import type { Fault } from '../../core/shop';
-import { type DeskStore, HoldControls } from '../desk';
+import { type DeskStore, HoldControls, useMoving } from '../desk';
 import { Button } from '../look';
 import { indexPlan, Timeline } from '../timeline';
 import { Details } from './details';
@@ -61,11 +61,12 @@ function PlanBody({ view, store, desk, shopView }: PlanBodyProps) {
   const selection = usePlan(store, (state) => state.selection);
   const running = usePlan(store, (state) => state.running);
   const nowMin = useNow(view, shopView.present);
+  const moving = useMoving(desk, index, shopView.shop);
   const { select } = store.getState();
   return (
     <div className={styles.body}>
       <div className={styles.main}>
-        <Timeline index={index} nowMin={nowMin} selection={selection} onSelect={select} />
+        <Timeline index={index} nowMin={nowMin} selection={selection} onSelect={select} {...(running ? {} : moving)} />
         <Details index={index} selection={selection}>
           {selection?.kind === 'run' && (
             <HoldControls desk={desk} index={index} shop={shopView.shop} run={selection.run} disabled={running} />

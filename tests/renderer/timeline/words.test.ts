@@ -36,7 +36,7 @@ describe('a run in words', () => {
     const view = planView();
     view.shop.floor.push({
       ...{ run: 'J-110/10/1', state: 'locked', machine: 'C1', pallet: null },
-      ...{ start: '2026-11-25T16:20', end: null },
+      ...{ start: '2026-11-25T16:20', end: null, after: null },
     });
     const locked = indexPlan(view);
     const lockOf = (run: string) => factsOf(locked, { kind: 'run', run })?.facts.find((fact) => fact.term === 'Lock');

@@ -8,7 +8,7 @@ const view = planView();
 view.shop.jobs.find(({ id }) => id === 'J-112')!.route[0]!.machines.push({ machine: 'M2', cycle: 300 });
 view.shop.floor.push({
   ...{ run: 'J-104/10/1', state: 'running', machine: 'M1', pallet: 'P-01' },
-  ...{ start: '2026-11-25T12:00', end: null },
+  ...{ start: '2026-11-25T12:00', end: null, after: null },
 });
 const index = indexPlan(view);
 const RUN = 'J-112/10/2';

@@ -9,7 +9,15 @@ function index(floor: 'running' | 'loaded' | null = null) {
   const view = planView();
   view.shop.jobs.find(({ id }) => id === 'J-112')!.route[0]!.machines.push({ machine: 'M2', cycle: 300 });
   if (floor !== null) {
-    const entry = { run: 'J-112/10/2', state: floor, machine: 'M1', pallet: 'P-04', start: null, end: null };
+    const entry = {
+      run: 'J-112/10/2',
+      state: floor,
+      machine: 'M1',
+      pallet: 'P-04',
+      start: null,
+      end: null,
+      after: null,
+    };
     view.shop.floor.push(entry);
   }
   return indexPlan(view);
