@@ -24,26 +24,38 @@ interface Font {
   readonly widths: readonly number[];
 }
 
-/** Reads back what pdfmake writes, and no other PDF: one content stream a page, glyphs of embedded fonts, no turned text. */
-export function readPdf(bytes: Uint8Array): PdfPage[] {
-  const objects = objectsIn(Buffer.from(bytes).toString('latin1'));
-  const at = (id: string | undefined): string => objects.get(Number(id)) ?? '';
-  const kids = /\/Type \/Pages[\s\S]*?\/Kids \[(.*?)\]/.exec(
-    [...objects.values()].find((one) => one.includes('/Type /Pages')) ?? '',
-  );
-  return [...(kids?.[1] ?? '').matchAll(/(\d+) 0 R/g)].map(([, id]) => {
-    const page = at(id);
+/** Size of each page in points, and what is drawn on it, of a PDF that keeps each page in one stream. */
+export function pagesOf(bytes: Uint8Array): { width: number; height: number; drawn: string }[] {
+  const objects = objectsIn(bytes);
+  return pageObjects(objects).map((page) => {
     const [, width, height] = /\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/.exec(page) ?? [];
+    const drawn = streamOf(objects.get(Number(/\/Contents (\d+) 0 R/.exec(page)?.[1])) ?? '');
+    return { width: Number(width), height: Number(height), drawn };
+  });
+}
+
+/** Reads back what pdfmake writes, and no other PDF: glyphs of embedded fonts, no turned text. */
+export function readPdf(bytes: Uint8Array): PdfPage[] {
+  const objects = objectsIn(bytes);
+  const at = (id: string | undefined): string => objects.get(Number(id)) ?? '';
+  const pages = pagesOf(bytes);
+  return pageObjects(objects).map((page, i) => {
     const resources = at(/\/Resources (\d+) 0 R/.exec(page)?.[1]);
     const fonts = new Map(
       [...resources.matchAll(/\/(F\d+) (\d+) 0 R/g)].map(([, name, font]) => [name ?? '', fontOf(at(font), at)]),
     );
-    const pieces = piecesOf(streamOf(at(/\/Contents (\d+) 0 R/.exec(page)?.[1])), fonts);
-    return { width: Number(width), height: Number(height), pieces, text: pieces.map(({ text }) => text).join('') };
+    const { width, height, drawn } = pages[i]!;
+    const pieces = piecesOf(drawn, fonts);
+    return { width, height, pieces, text: pieces.map(({ text }) => text).join('') };
   });
 }
 
-function objectsIn(file: string): Map<number, string> {
+function pageObjects(objects: ReadonlyMap<number, string>): string[] {
+  return [...objects.values()].filter((object) => /\/Type \/Page(?!s)/.test(object));
+}
+
+function objectsIn(bytes: Uint8Array): Map<number, string> {
+  const file = Buffer.from(bytes).toString('latin1');
   return new Map(
     [...file.matchAll(/(\d+) 0 obj\n([\s\S]*?)\nendobj/g)].map(([, id, body]) => [Number(id), body ?? '']),
   );
