@@ -89,6 +89,8 @@ const pallet = z.strictObject({
   fixture: id,
   /** Machines it fits; empty is all. */
   machines: z.array(id).default([]),
+  /** A withdrawn pallet gets no new load. */
+  inUse: z.boolean().default(true),
 });
 
 const tool = z.strictObject({
@@ -175,6 +177,15 @@ const job = z.strictObject({
   /** Said to be late already: a due time in the past is then no mistake. */
   overdue: z.boolean().default(false),
   /** Most parts that may be made between two checks; null is no limit. */
+  suspectLimit: count.nullable().default(null),
+  route: z.array(operation).min(1, 'has no operation; add one'),
+});
+
+/** A family of parts by its name: what its jobs begin with. Nothing is planned from it. */
+const template = z.strictObject({
+  id,
+  name,
+  weight: weight.default(1),
   suspectLimit: count.nullable().default(null),
   route: z.array(operation).min(1, 'has no operation; add one'),
 });
@@ -280,6 +291,7 @@ export const shopSchema = z.strictObject({
   pallets: z.array(pallet).default([]),
   tools: z.array(tool).default([]),
   jobs: z.array(job).default([]),
+  templates: z.array(template).default([]),
   floor: z.array(floorEntry).default([]),
 });
 
@@ -293,6 +305,7 @@ export type Machine = Shop['machines'][number];
 export type Pallet = Shop['pallets'][number];
 export type Tool = Shop['tools'][number];
 export type Job = Shop['jobs'][number];
+export type Template = Shop['templates'][number];
 export type Operation = Job['route'][number];
 export type FloorEntry = Shop['floor'][number];
 export type Weights = Shop['weights'];
@@ -308,6 +321,7 @@ export const tableSchemas = {
   pallets: pallet,
   tools: tool,
   jobs: job,
+  templates: template,
 } as const;
 export type TableName = keyof typeof tableSchemas;
 export type RowOf<T extends TableName> = Shop[T][number];

@@ -1,5 +1,5 @@
 import type { CallName, EventName, Events, PlanView, Reply, Returned, Sent, ShopView } from '../../core/contract';
-import { readShopText, writeShopText } from '../../core/exchange';
+import { readSheet, readShopText, writeShopText } from '../../core/exchange';
 import { reportOn } from '../../core/explain';
 import { demoShop, emptyShop, type Fault, faultsOf } from '../../core/shop';
 import { ownZone, type Present } from '../clock';
@@ -8,7 +8,7 @@ import type { Nights, Solver } from '../solver';
 import type { Store, StoredPlan, StoredShop } from '../store';
 import { inputs } from './inputs';
 import { planningWith } from './planning';
-import { withoutRow, withRow } from './shop-edits';
+import { withoutRow, withRow, withRows } from './shop-edits';
 import { tonightWith } from './tonight';
 
 export type Listener = <K extends EventName>(name: K, event: Events[K]) => void;
@@ -52,6 +52,8 @@ export function createServices(store: Store, solver: Solver, nights: Nights, pre
   const handlers = {
     'shop.read': async () => shopView(await store.readShop()),
     'shop.put': ({ table, replaces, row }) => changed(store.changeShop((shop) => withRow(shop, table, replaces, row))),
+    'shop.putMany': ({ table, rows }) => changed(store.changeShop((shop) => withRows(shop, table, rows))),
+    'sheet.read': async (sheet) => readSheet((await store.readShop()).shop, sheet),
     'shop.remove': ({ table, id }) => changed(store.changeShop((shop) => withoutRow(shop, table, id))),
     'shop.settings': (settings) => changed(store.changeShop((shop) => ({ ...shop, ...settings }))),
     'shop.import': async ({ text }) => {

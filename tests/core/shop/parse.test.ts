@@ -168,7 +168,7 @@ describe('one row of a table', () => {
   it('is taken with what it leaves out filled in', () => {
     expect(parseRow('pallets', { id: 'P-1', fixture: 'VISE' })).toEqual({
       ok: true,
-      value: { id: 'P-1', name: '', fixture: 'VISE', machines: [] },
+      value: { id: 'P-1', name: '', fixture: 'VISE', machines: [], inUse: true },
     });
   });
 
