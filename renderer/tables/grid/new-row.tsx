@@ -1,10 +1,14 @@
 import { type ReactNode, useState } from 'react';
+import { Button } from '../../look';
 import { parseId } from '../parse';
 import css from './new-row.module.css';
 
 interface NewRowProps {
   readonly noun: string;
   readonly span: number;
+  /** Rows of the table that are not drawn yet. */
+  readonly hidden: number;
+  readonly onMore: () => void;
   /** The table has a column that opens details. */
   readonly behindDetails: boolean;
   /** Said above the row where the table shows nothing. */
@@ -14,7 +18,7 @@ interface NewRowProps {
 }
 
 /** The last row of a table: a new id typed here is a new row. */
-export function NewRow({ noun, span, behindDetails, empty, onAdd }: NewRowProps): ReactNode {
+export function NewRow({ noun, span, hidden, onMore, behindDetails, empty, onAdd }: NewRowProps): ReactNode {
   const [typed, setTyped] = useState('');
   const [trouble, setTrouble] = useState<string | null>(null);
 
@@ -32,6 +36,15 @@ export function NewRow({ noun, span, behindDetails, empty, onAdd }: NewRowProps)
         <tr>
           <td colSpan={span} data-behind={behindDetails || undefined}>
             <p className={css.empty}>{empty}</p>
+          </td>
+        </tr>
+      )}
+      {hidden > 0 && (
+        <tr>
+          <td colSpan={span} data-behind={behindDetails || undefined}>
+            <Button rank="quiet" onClick={onMore}>
+              {hidden} more rows; show the next
+            </Button>
           </td>
         </tr>
       )}
