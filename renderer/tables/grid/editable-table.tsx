@@ -4,6 +4,7 @@ import { Button } from '../../look';
 import { ImportPanel, TAKES_ROWS, useBringing } from '../import';
 import { keyOf, RecordOf, sentences, useShop, useShopState, useShopStore, within } from '../store';
 import css from './editable-table.module.css';
+import { nextId } from './ids';
 import { moveBetweenRows } from './move';
 import { NewRow } from './new-row';
 import { Notes } from './notes';
@@ -31,8 +32,10 @@ interface EditableTableProps<T extends TableName> {
   readonly detail?: (row: RowOf<T>) => ReactNode;
   /** Fields the detail shows; their faults are told there while it is open. */
   readonly detailFields?: readonly string[];
-  /** A new row with good defaults, or a sentence on why there can be none yet. */
-  readonly fresh: (id: string) => { id: string } | string;
+  /** A new row with good defaults, or a sentence on why there can be none yet; rows that begin elsewhere have none. */
+  readonly fresh?: (id: string) => { id: string } | string;
+  /** The id proposed for a copy. */
+  readonly copyId?: (id: string, taken: readonly string[]) => string;
   /** What to say where there are no rows. */
   readonly empty: string;
 }
@@ -54,7 +57,7 @@ function leastWidth(columns: readonly { readonly width?: number | string }[]): n
 
 /** A table of the shop, every value edited where it stands. */
 export function EditableTable<T extends TableName>(props: EditableTableProps<T>): ReactNode {
-  const { table, noun, nouns = `${noun}s`, columns, detail, detailFields = [], fresh, empty } = props;
+  const { table, noun, nouns = `${noun}s`, columns, detail, detailFields = [], fresh, copyId = nextId, empty } = props;
   const store = useShopStore();
   const rows: readonly RowOf<T>[] = useShop()[table];
   const [sought, setSought] = useState('');
@@ -153,11 +156,10 @@ export function EditableTable<T extends TableName>(props: EditableTableProps<T>)
               table={table}
               noun={noun}
               row={row}
-              taken={taken}
               columns={columns}
               detail={detail?.(row)}
               detailFields={detailFields}
-              onCopy={(copy) => void add(copy, 'id')}
+              onCopy={() => void add({ ...row, id: copyId(row.id, taken) }, 'id')}
             />
           </RecordOf>
         ))}
@@ -168,7 +170,7 @@ export function EditableTable<T extends TableName>(props: EditableTableProps<T>)
           onMore={() => setMost(most + AT_A_TIME)}
           behindDetails={detail !== undefined}
           empty={rows.length === 0 ? empty : found.length === 0 ? `No ${noun} has "${sought}" in it.` : null}
-          onAdd={(id) => add(fresh(id), 'name')}
+          onAdd={fresh === undefined ? null : (id) => add(fresh(id), 'name')}
         />
       </table>
       <Notes of={table} alone />

@@ -15,6 +15,7 @@ import { newOperation, nextOperationId } from './new-job';
 import { careKeys, OperationCare } from './operation-care';
 import { changing } from './proof-edits';
 import { SuspectLimit } from './suspect-limit';
+import { SaveTemplate } from './templates';
 import { operationKey, type RouteEdits, useRouteEdits } from './use-route-edits';
 
 const COLUMNS = 13;
@@ -84,6 +85,7 @@ export function RouteEditor({ job }: { job: Job }): ReactNode {
       <Button rank="quiet" disabled={next === null} onClick={() => next !== null && edits.add(next)}>
         Add operation
       </Button>
+      <SaveTemplate job={job} />
       <SuspectLimit job={job} />
     </div>
   );

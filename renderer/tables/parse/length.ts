@@ -1,4 +1,5 @@
 import { lengthFrom } from '../../../core/time';
+import { parseAmount } from './number';
 import { type Parse, type Parsed, puzzled, understood } from './parsed';
 
 /** A length of time as typed ({@link lengthFrom}), in whole minutes. */
@@ -15,6 +16,12 @@ export const parseSomeLength: Parse<number> = (text) => atLeastOne(parseLength(t
 function atLeastOne(parsed: Parsed<number>): Parsed<number> {
   return parsed.ok && parsed.value < 1 ? puzzled('Must be at least one minute.') : parsed;
 }
+
+/** Minutes to reckon with and not to plan with: a length, or minutes with decimals. */
+export const parseReckonedMinutes: Parse<number> = (text) => {
+  const parsed = parseLength(text);
+  return parsed.ok ? parsed : parseAmount(text);
+};
 
 /** Whole minutes as `1:45`; what {@link parseLength} reads back. */
 export function showLength(minutes: number): string {
