@@ -1,9 +1,11 @@
+import type { Sheet, SheetPut, SheetReading } from '../exchange';
 import type { Fault, Plan, PlanCost, Shop, TableName } from '../shop';
 import type { ComparedPlans, CopyView, DeskChange, LoggedChange, PlanRef, PlanSummary, Trial, WayBack } from './desk';
 import type { PlanReport } from './report';
 import type { RunSheet, SheetPaper } from './run-sheet';
 import type { Purchase, Release, TonightView } from './tonight';
 
+export type { Sheet, SheetField, SheetPut, SheetReading, SheetRow as ReadRow } from '../exchange';
 export * from './comparison';
 export * from './desk';
 export * from './report';
@@ -56,6 +58,13 @@ export interface Calls {
   'shop.read': [null, ShopView];
   /** Puts a row into a table: replaces the row whose id is `replaces`, or adds a new one if null. A changed id is changed wherever it is named. */
   'shop.put': [{ table: TableName; replaces: string | null; row: unknown }, ShopView];
+  /**
+   * Puts rows into a table as one change, all or none; `row` as in `shop.put`. `say` names the change to people:
+   * `Import 42 jobs`. Faults begin at the row: `[3, 'due']`.
+   */
+  'shop.putMany': [{ table: TableName; rows: readonly SheetPut[]; say: string }, ShopView];
+  /** What cells from a spreadsheet would put into a table of the shop as it is; nothing is put in. */
+  'rows.read': [Sheet, SheetReading];
   'shop.remove': [{ table: TableName; id: string }, ShopView];
   'shop.settings': [ShopSettings, ShopView];
   /** Reads a shop file in place of the present shop, of which a dated backup is kept. */

@@ -1,3 +1,5 @@
+export * from './csv';
 export * from './files';
 export * from './jobshop';
 export * from './jobshop-shop';
+export * from './sheet';

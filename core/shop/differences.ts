@@ -19,6 +19,7 @@ const ROW_WORDS: Readonly<Record<ListName, string>> = {
   pallets: 'Pallet',
   tools: 'Tool',
   jobs: 'Job',
+  templates: 'Template',
   floor: 'Hold of',
 };
 

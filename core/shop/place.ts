@@ -24,6 +24,7 @@ const ENTRY: Readonly<Record<string, string>> = {
   shared: 'shared cause',
   shifts: 'shift',
   skills: 'skill',
+  templates: 'template',
   tools: 'tool',
 };
 

@@ -203,6 +203,14 @@ const job = z.strictObject({
 
 /** `job/operation/number`, for example `J-104/10/2`. */
 const runName = z.string().regex(/^[^/]+\/[^/]+\/[1-9]\d*$/, 'must be job/operation/number, for example J-104/10/2');
+/** A family of parts by its name: what its jobs begin with. Nothing is planned from it. */
+const template = z.strictObject({
+  id,
+  name,
+  weight: weight.default(1),
+  suspectLimit: count.nullable().default(null),
+  route: z.array(operation).min(1, 'has no operation; add one'),
+});
 
 /**
  * Where a run is held or how far it has come. `locked` holds whatever of machine, pallet, start and order is given;
@@ -306,6 +314,7 @@ export const shopSchema = z.strictObject({
   pallets: z.array(pallet).default([]),
   tools: z.array(tool).default([]),
   jobs: z.array(job).default([]),
+  templates: z.array(template).default([]),
   floor: z.array(floorEntry).default([]),
 });
 
@@ -319,6 +328,7 @@ export type Machine = Shop['machines'][number];
 export type Pallet = Shop['pallets'][number];
 export type Tool = Shop['tools'][number];
 export type Job = Shop['jobs'][number];
+export type Template = Shop['templates'][number];
 export type Operation = Job['route'][number];
 export type FloorEntry = Shop['floor'][number];
 export type Weights = Shop['weights'];
@@ -335,6 +345,7 @@ export const tableSchemas = {
   pallets: pallet,
   tools: tool,
   jobs: job,
+  templates: template,
 } as const;
 export type TableName = keyof typeof tableSchemas;
 export type RowOf<T extends TableName> = Shop[T][number];

@@ -3,3 +3,4 @@ export * from './format';
 export * from './hours';
 export * from './interval';
 export * from './stretches';
+export * from './typed';

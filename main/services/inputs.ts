@@ -6,6 +6,7 @@ import { seatSchema } from '../store';
 
 const planId = z.number().int('must be a whole number');
 const nothing = z.null('takes nothing (null)');
+const putRow = z.object({ replaces: z.string().nullable(), row: z.unknown() });
 const table = z.enum(Object.keys(tableSchemas) as TableName[], 'must be the name of a table of the shop');
 
 const seconds = z.number().min(0.1, 'must be at least 0.1').max(3600, 'must be at most 3600');
@@ -24,11 +25,21 @@ const hold = z.object({
   after: z.string().nullable(),
 });
 const deskChange = z.object({ holds: z.array(hold), withdraw: z.array(z.string()), rush: z.unknown() });
+/** Rows of a sheet read at once: more than a year of a large shop. */
+const MOST_ROWS = 20_000;
 
 /** What may be sent with each call: everything from outside is unknown until it went through here. */
 export const inputs = {
   'shop.read': nothing,
   'shop.put': z.object({ table, replaces: z.string().nullable(), row: z.unknown() }),
+  'shop.putMany': z.object({ table, rows: z.array(putRow), say: z.string() }),
+  'rows.read': z.object({
+    table,
+    cells: z.array(z.array(z.string())).max(MOST_ROWS, `has more than ${MOST_ROWS} rows; import it in parts`),
+    header: z.boolean().nullable(),
+    columns: z.array(z.string().nullable()).nullable(),
+    timeOfDay: z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'must be a time of day such as 16:00'),
+  }),
   'shop.remove': z.object({ table, id: z.string() }),
   'shop.settings': shopSchema.pick({
     name: true,

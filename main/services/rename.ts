@@ -1,4 +1,4 @@
-import type { Shop, TableName } from '../../core/shop';
+import type { Operation, Shop, TableName } from '../../core/shop';
 
 /** The shop with every mention of `from` in `table` changed to `to`; the row itself is changed by the caller. */
 export function renamed(shop: Shop, table: TableName, from: string, to: string): Shop {
@@ -8,7 +8,7 @@ export function renamed(shop: Shop, table: TableName, from: string, to: string):
       return {
         ...shop,
         pallets: shop.pallets.map((pallet) => ({ ...pallet, machines: pallet.machines.map(swap) })),
-        jobs: eachOperation(shop, (operation) => ({
+        ...eachOperation(shop, (operation) => ({
           ...operation,
           machines: operation.machines.map((choice) => ({ ...choice, machine: swap(choice.machine) })),
         })),
@@ -38,7 +38,7 @@ export function renamed(shop: Shop, table: TableName, from: string, to: string):
           ...machine,
           magazine: machine.magazine.map((slot) => ({ ...slot, tool: swap(slot.tool) })),
         })),
-        jobs: eachOperation(shop, (operation) => ({
+        ...eachOperation(shop, (operation) => ({
           ...operation,
           tools: operation.tools.map((use) => ({ ...use, tool: swap(use.tool) })),
           // A tool under another name is still the one the proof was earned with.
@@ -56,15 +56,17 @@ export function renamed(shop: Shop, table: TableName, from: string, to: string):
           return { ...entry, run: swapIn(entry.run), after: entry.after === null ? null : swapIn(entry.after) };
         }),
       };
-    // Nothing else names a person or a shift.
+    // Nothing else names a person, a shift or a family of parts.
     case 'people':
     case 'shifts':
+    case 'templates':
       return shop;
   }
 }
 
-type Operation = Shop['jobs'][number]['route'][number];
-
-function eachOperation(shop: Shop, change: (operation: Operation) => Operation): Shop['jobs'] {
-  return shop.jobs.map((job) => ({ ...job, route: job.route.map(change) }));
+function eachOperation(shop: Shop, change: (operation: Operation) => Operation): Pick<Shop, 'jobs' | 'templates'> {
+  return {
+    jobs: shop.jobs.map((job) => ({ ...job, route: job.route.map(change) })),
+    templates: shop.templates.map((template) => ({ ...template, route: template.route.map(change) })),
+  };
 }

@@ -1,5 +1,5 @@
 import type { CallName, EventName, Events, PlanView, Reply, Returned, Sent, ShopView } from '../../core/contract';
-import { readShopText, writeShopText } from '../../core/exchange';
+import { readSheet, readShopText, writeShopText } from '../../core/exchange';
 import { comparePlans, comparisonSentences } from '../../core/explain';
 import { demoShop, emptyShop, type Fault, faultsOf } from '../../core/shop';
 import { ownZone, type Present } from '../clock';
@@ -13,7 +13,7 @@ import { inputs } from './inputs';
 import { planViewsOf } from './plan-views';
 import { planningWith } from './planning';
 import { sheetFile, sheetOf } from './sheet';
-import { withoutRow, withRow } from './shop-edits';
+import { withoutRow, withRow, withRows } from './shop-edits';
 import { tonightWith } from './tonight';
 
 export type Listener = <K extends EventName>(name: K, event: Events[K]) => void;
@@ -85,6 +85,8 @@ export function createServices(store: Store, equipment: Equipment): Services {
       changed(store.changeShop(`Delete ${id} from ${table}`, (shop) => withoutRow(shop, table, id))),
     'shop.settings': (settings) =>
       changed(store.changeShop('Change the shop’s settings', (shop) => ({ ...shop, ...settings }))),
+    'shop.putMany': ({ table, rows, say }) => changed(store.changeShop(say, (shop) => withRows(shop, table, rows))),
+    'rows.read': async (sheet) => readSheet((await store.readShop()).shop, sheet),
     'shop.import': async ({ text }) => {
       refuseWhilePlanning();
       const read = readShopText(text);

@@ -1,28 +1,57 @@
-import { type Job, parseRow, type RowOf, runsOf, type Shop, type TableName } from '../../core/shop';
+import type { SheetPut } from '../../core/contract';
+import { type Fault, type Job, parseRow, type RowOf, runsOf, type Shop, type TableName } from '../../core/shop';
 import { Refusal, refusal } from '../refusal';
 import { renamed } from './rename';
 
 /** The shop with a row put in: in the place of the row `replaces`, or as a new last one. */
-export function withRow(shop: Shop, table: TableName, replaces: string | null, input: unknown): Shop {
-  const parsed = parseRow(table, input);
-  if (!parsed.ok) throw new Refusal(parsed.faults);
-  const row = parsed.value;
-  if (row.id !== replaces && shop[table].some((other) => other.id === row.id)) {
-    throw new Refusal([
-      {
-        code: 'duplicate-id',
-        at: ['id'],
-        say: `There is already ${row.id} in ${table}; give this one another short name.`,
-        level: 'error',
-      },
-    ]);
-  }
-  if (replaces === null) return withTable(shop, table, [...shop[table], row]);
-  const place = placeOfRow(shop, table, replaces);
-  const base = row.id === replaces ? shop : renamed(shop, table, replaces, row.id);
-  const rows: readonly RowOf<TableName>[] = base[table];
-  const edited = withTable(base, table, rows.with(place, row));
-  return table === 'jobs' ? withFloorOf(edited, shop, shop.jobs[place], edited.jobs[place]) : edited;
+export function withRow(shop: Shop, table: TableName, replaces: string | null, row: unknown): Shop {
+  const put = puttingInto(shop, table);
+  const faults = put.row({ replaces, row });
+  if (faults.length > 0) throw new Refusal(faults);
+  return put.shop();
+}
+
+/** The shop with all these rows put in, one after the other; faults of any begin with its index, and none is put in. */
+export function withRows(shop: Shop, table: TableName, rows: readonly SheetPut[]): Shop {
+  const put = puttingInto(shop, table);
+  const faults = rows.flatMap((row, index) => put.row(row).map((fault) => ({ ...fault, at: [index, ...fault.at] })));
+  if (faults.length > 0) throw new Refusal(faults);
+  return put.shop();
+}
+
+/** Puts rows into a table; what follows from them for the rest of the shop is done once, at the end. */
+function puttingInto(shop: Shop, table: TableName): { row(put: SheetPut): readonly Fault[]; shop(): Shop } {
+  const rows: RowOf<TableName>[] = [...shop[table]];
+  const places = new Map(rows.map((row, place) => [row.id, place]));
+  const renames: (readonly [from: string, to: string])[] = [];
+  const changed = new Set<number>();
+
+  return {
+    row({ replaces, row: input }) {
+      const parsed = parseRow(table, input);
+      if (!parsed.ok) return parsed.faults;
+      const row = parsed.value;
+      if (row.id !== replaces && places.has(row.id)) {
+        const say = `There is already ${row.id} in ${table}; give this one another short name.`;
+        return [{ code: 'duplicate-id', at: ['id'], say, level: 'error' }];
+      }
+      const place = replaces === null ? rows.length : places.get(replaces);
+      if (place === undefined) return noSuchRow(table, replaces ?? '').faults;
+      rows[place] = row;
+      if (replaces !== null) {
+        if (place < shop[table].length) changed.add(place);
+        places.delete(replaces);
+        if (row.id !== replaces) renames.push([replaces, row.id]);
+      }
+      places.set(row.id, place);
+      return [];
+    },
+    shop() {
+      const base = renames.reduce((now, [from, to]) => renamed(now, table, from, to), shop);
+      const edited = withTable(base, table, rows);
+      return table === 'jobs' ? withFloorOf(edited, shop, [...changed]) : edited;
+    },
+  };
 }
 
 /**
@@ -31,30 +60,41 @@ export function withRow(shop: Shop, table: TableName, replaces: string | null, i
  */
 export function withoutRow(shop: Shop, table: TableName, id: string): Shop {
   const rows: readonly RowOf<TableName>[] = shop[table];
-  const left = withTable(shop, table, rows.toSpliced(placeOfRow(shop, table, id), 1));
+  const place = rows.findIndex((row) => row.id === id);
+  if (place < 0) throw noSuchRow(table, id);
+  const left = withTable(shop, table, rows.toSpliced(place, 1));
   return table === 'jobs' ? withoutLostRuns(left, shop) : left;
 }
 
-/** The floor follows operations that were given another name in place, and forgets runs that are no more. */
-function withFloorOf(shop: Shop, old: Shop, before: Job | undefined, after: Job | undefined): Shop {
-  if (before === undefined || after === undefined) return shop;
-  const isSameLength = before.route.length === after.route.length;
-  const names = new Map(
-    before.route.flatMap(({ id }, i) => {
-      const isGone = after.route.every((operation) => operation.id !== id);
-      return isSameLength && isGone ? [[id, after.route[i]!.id] as const] : [];
-    }),
-  );
-  const renamed = (run: string): string => {
+/**
+ * The floor follows operations that were given another name in place, and forgets runs that are no more. `changed` are
+ * the places of jobs that `old` had already.
+ */
+function withFloorOf(shop: Shop, old: Shop, changed: readonly number[]): Shop {
+  if (changed.length === 0) return shop;
+  const names = new Map(changed.map((at) => [shop.jobs[at]!.id, newNames(old.jobs[at]!, shop.jobs[at]!)]));
+  const renamedRun = (run: string): string => {
     const [job = '', operation = '', number = ''] = run.split('/');
-    return job === after.id ? `${job}/${names.get(operation) ?? operation}/${number}` : run;
+    const name = names.get(job)?.get(operation);
+    return name === undefined ? run : `${job}/${name}/${number}`;
   };
   const floor = shop.floor.map((entry) => ({
     ...entry,
-    run: renamed(entry.run),
-    after: entry.after === null ? null : renamed(entry.after),
+    run: renamedRun(entry.run),
+    after: entry.after === null ? null : renamedRun(entry.after),
   }));
   return withoutLostRuns({ ...shop, floor }, old);
+}
+
+/** What operations that are gone are called now, if the route is as long as it was. */
+function newNames(before: Job, after: Job): ReadonlyMap<string, string> {
+  if (before.route.length !== after.route.length) return new Map();
+  return new Map(
+    before.route.flatMap(({ id }, i) => {
+      const isGone = after.route.every((operation) => operation.id !== id);
+      return isGone ? [[id, after.route[i]!.id] as const] : [];
+    }),
+  );
 }
 
 /** Drops what the floor says of runs that `old` had and the shop has no more, and locks that hold nothing but an order to one. */
@@ -70,10 +110,8 @@ function withoutLostRuns(shop: Shop, old: Shop): Shop {
   return { ...shop, floor };
 }
 
-function placeOfRow(shop: Shop, table: TableName, id: string): number {
-  const place = shop[table].findIndex((row) => row.id === id);
-  if (place < 0) throw refusal('no-such-row', `There is no ${id} in ${table} any more; read the table again.`);
-  return place;
+function noSuchRow(table: TableName, id: string): Refusal {
+  return refusal('no-such-row', `There is no ${id} in ${table} any more; read the table again.`);
 }
 
 function withTable(shop: Shop, table: TableName, rows: readonly RowOf<TableName>[]): Shop {

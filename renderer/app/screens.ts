@@ -24,6 +24,7 @@ export function screenOf(hash: string): ScreenId {
 
 const SCREEN_OF_TABLE: Record<TableName, ScreenId> = {
   jobs: 'jobs',
+  templates: 'jobs',
   machines: 'machines',
   cells: 'machines',
   pallets: 'pallets',

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import type { Shop } from '../../core/shop';
 import { Button, Each } from '../look';
-import { Section, TextField, useListEdits, useShop, WholeField } from '../tables';
+import { MinutesField, Section, TextField, useListEdits, useShop } from '../tables';
 import css from './settings.module.css';
 
 type Walk = Shop['walking']['between'][number];
@@ -17,8 +17,8 @@ export function WalkingPart(): ReactNode {
       lead="Machines and cells name the spot where a person stands; between two spots one walks."
     >
       <div className={css.line}>
-        Usually <WholeField path={['walking', 'usual']} label="Usual walk" value={walking.usual} size={3} /> min between
-        two spots
+        Usually <MinutesField path={['walking', 'usual']} label="Usual walk" value={walking.usual} size={3} /> min
+        between two spots
       </div>
       <Each
         of={walking.between}
@@ -43,7 +43,7 @@ export function WalkingPart(): ReactNode {
                 placeholder="spot"
               />
             </div>
-            <WholeField path={['walking', 'between', at, 'minutes']} label="Minutes" value={walk.minutes} size={3} />{' '}
+            <MinutesField path={['walking', 'between', at, 'minutes']} label="Minutes" value={walk.minutes} size={3} />{' '}
             min
             <Button
               rank="quiet"

@@ -4,23 +4,21 @@ import { Button, CopyIcon, DeleteIcon, OpenIcon } from '../../look';
 import { keyOf, useShopState, useShopStore } from '../store';
 import type { Column } from './editable-table';
 import css from './editable-table.module.css';
-import { nextId } from './ids';
 import { Notes } from './notes';
 
 interface TableRowProps<T extends TableName> {
   readonly table: T;
   readonly noun: string;
   readonly row: RowOf<T>;
-  readonly taken: readonly string[];
   readonly columns: readonly Column<T>[];
   readonly detail: ReactNode;
   readonly detailFields: readonly string[];
-  readonly onCopy: (copy: RowOf<T>) => void;
+  readonly onCopy: () => void;
 }
 
 /** One row, what is wrong with it in a line beneath, and its details if they are open. */
 export function TableRow<T extends TableName>(props: TableRowProps<T>): ReactNode {
-  const { table, noun, row, taken, columns, detail, detailFields, onCopy } = props;
+  const { table, noun, row, columns, detail, detailFields, onCopy } = props;
   const store = useShopStore();
   const place = { table, id: row.id };
   const key = keyOf(place);
@@ -49,12 +47,7 @@ export function TableRow<T extends TableName>(props: TableRowProps<T>): ReactNod
           </td>
         ))}
         <td className={css.actions}>
-          <Button
-            rank="quiet"
-            aria-label={`Duplicate ${row.id}`}
-            title="Duplicate"
-            onClick={() => onCopy({ ...row, id: nextId(row.id, taken) })}
-          >
+          <Button rank="quiet" aria-label={`Duplicate ${row.id}`} title="Duplicate" onClick={onCopy}>
             <CopyIcon />
           </Button>
           <Button

@@ -1,20 +1,17 @@
 import type { ReactNode } from 'react';
 import type { Job } from '../../../core/shop';
 import { AmountField, IdField, MomentField, OptionalMomentField, TextField, TickField, WholeField } from '../fields';
-import { type Column, EditableTable } from '../grid';
+import { type Column, copyId, EditableTable } from '../grid';
 import { counted, TableScreen } from '../screen';
 import { usePlanMoment, useShop } from '../store';
 import css from './jobs.module.css';
 import { newJob } from './new-job';
 import { RouteEditor } from './route-editor';
+import { routeText } from './route-text';
+import { NewOfFamily, Templates } from './templates';
 
 function runCount(job: Job): number {
   return job.route.reduce((sum, operation) => sum + Math.ceil(job.quantity / operation.perPallet), 0);
-}
-
-/** Machines of the route in order: `M1/M2, G1`. */
-function routeText(job: Job): string {
-  return job.route.map((operation) => operation.machines.map((m) => m.machine).join('/')).join(', ');
 }
 
 const COLUMNS: readonly Column<'jobs'>[] = [
@@ -67,8 +64,8 @@ const COLUMNS: readonly Column<'jobs'>[] = [
     id: 'route',
     head: 'Route',
     draw: (job) => (
-      <span className={css.plain} title={routeText(job)}>
-        {routeText(job)}
+      <span className={css.plain} title={routeText(job.route)}>
+        {routeText(job.route)}
       </span>
     ),
   },
@@ -94,8 +91,11 @@ export function JobsScreen(): ReactNode {
         detail={(job) => <RouteEditor job={job} />}
         detailFields={['route', 'suspectLimit', 'spareBlanks']}
         fresh={(id) => newJob(shop, moment, id)}
+        copyId={copyId}
         empty="No jobs yet. Type the number of the first one below; it starts with one operation, due a week ahead."
       />
+      <NewOfFamily />
+      <Templates />
     </TableScreen>
   );
 }

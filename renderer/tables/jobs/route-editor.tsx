@@ -16,6 +16,7 @@ import { careKeys, OperationCare } from './operation-care';
 import { changing } from './proof-edits';
 import { SpareBlanks } from './spare-blanks';
 import { SuspectLimit } from './suspect-limit';
+import { SaveTemplate } from './templates';
 import { operationKey, type RouteEdits, useRouteEdits } from './use-route-edits';
 
 const COLUMNS = 13;
@@ -85,6 +86,7 @@ export function RouteEditor({ job }: { job: Job }): ReactNode {
       <Button rank="quiet" disabled={next === null} onClick={() => next !== null && edits.add(next)}>
         Add operation
       </Button>
+      <SaveTemplate job={job} />
       <SuspectLimit job={job} />
       <SpareBlanks job={job} />
     </div>

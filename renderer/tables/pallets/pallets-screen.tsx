@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import type { Pallet, Shop } from '../../../core/shop';
-import { Chips, IdField, TextField, useListEdits } from '../fields';
+import { Chips, IdField, TextField, TickField, useListEdits } from '../fields';
 import { knownFixtures } from '../fixtures';
 import { type Column, EditableTable } from '../grid';
 import { counted, TableScreen } from '../screen';
@@ -36,6 +36,12 @@ const columnsFor = (fixtures: readonly string[]): readonly Column<'pallets'>[] =
     draw: (p) => <IdField path={['fixture']} label="Fixture" value={p.fixture} suggest={fixtures} />,
   },
   { id: 'machines', head: 'Fits', width: '40%', draw: (pallet) => <FitsMachines pallet={pallet} /> },
+  {
+    id: 'inUse',
+    head: 'In use',
+    width: 56,
+    draw: (p) => <TickField path={['inUse']} label="In use" value={p.inUse} />,
+  },
 ];
 
 /** A pallet like the last one, or with the fixture that the first operation asks for. */

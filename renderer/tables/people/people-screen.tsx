@@ -83,6 +83,7 @@ export function PeopleScreen(): ReactNode {
       <EditableTable
         table="people"
         noun="person"
+        nouns="people"
         columns={COLUMNS}
         detail={(person) => <PersonHours person={person} />}
         detailFields={DETAIL_FIELDS}

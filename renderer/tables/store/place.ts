@@ -23,6 +23,7 @@ const TABLES: readonly string[] = [
   'pallets',
   'tools',
   'jobs',
+  'templates',
 ] satisfies TableName[];
 
 function isTable(name: string | number | undefined): name is TableName {

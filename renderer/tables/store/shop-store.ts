@@ -1,5 +1,16 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { Api, CallName, Reply, Returned, Sent, ShopSettings, ShopView } from '../../../core/contract';
+import type {
+  Api,
+  CallName,
+  Reply,
+  Returned,
+  Sent,
+  Sheet,
+  SheetPut,
+  SheetReading,
+  ShopSettings,
+  ShopView,
+} from '../../../core/contract';
 import type { Fault, Shop, TableName } from '../../../core/shop';
 import { keyOf, type Path, type Place, setIn, within } from './place';
 
@@ -45,6 +56,10 @@ export interface ShopStore extends StoreApi<ShopState> {
   /** Sends a changed record. Edits take turns, so a quick second one builds on the first. Resolves to: was it taken. */
   edit(place: Place, edit: Edit): Promise<boolean>;
   add(table: TableName, row: { readonly id: string }): Promise<Reply<ShopView>>;
+  /** Puts rows into a table as one change, all or none; `say` names it: `Import 42 jobs`. */
+  putMany(table: TableName, rows: readonly SheetPut[], say: string): Promise<Reply<ShopView>>;
+  /** What cells would put into a table; nothing is put in. */
+  readSheet(sheet: Sheet): Promise<Reply<SheetReading>>;
   remove(place: { readonly table: TableName; readonly id: string }, say: string): Promise<boolean>;
   takeBack(): Promise<void>;
   forgetUndo(): void;
@@ -154,6 +169,15 @@ export function createShopStore(api: Api): ShopStore {
         if (reply.ok) show(reply.value);
         return reply;
       }),
+
+    putMany: (table, rows, say) =>
+      inTurn(async () => {
+        const reply = await ask('shop.putMany', { table, rows, say });
+        if (reply.ok) show(reply.value);
+        return reply;
+      }),
+
+    readSheet: (sheet) => ask('rows.read', sheet),
 
     remove: (place, say) =>
       inTurn(async () => {

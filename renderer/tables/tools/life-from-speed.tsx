@@ -13,7 +13,7 @@ import {
 import { Button } from '../../look';
 import { Block } from '../hours';
 import { Follows, Line } from '../panel';
-import { parseAmount } from '../parse';
+import { parseAmount, parseReckonedMinutes } from '../parse';
 import { keyOf, putting, usePlace, useShopStore } from '../store';
 import { DraftField } from './draft-field';
 import css from './tools.module.css';
@@ -32,10 +32,8 @@ interface Drafts {
   readonly newSpeed: string;
 }
 
-const numberIn = (text: string): number => {
-  const parsed = parseAmount(text);
-  return parsed.ok ? parsed.value : Number.NaN;
-};
+const LIVES: readonly (keyof Drafts)[] = ['life', 'otherLife'];
+const parseOf = (of: keyof Drafts) => (LIVES.includes(of) ? parseReckonedMinutes : parseAmount);
 
 /**
  * Reckons a life from another cutting speed, beside the life it may take the place of. Nothing typed here is kept but
@@ -56,18 +54,23 @@ export function LifeFromSpeed({ tool }: { tool: Tool }): ReactNode {
     <DraftField
       label={label}
       text={drafts[of]}
+      parse={parseOf(of)}
       at={of === 'speed' ? fromSpeedKey(tool.id) : null}
       onType={(text) => setDrafts((now) => ({ ...now, [of]: text }))}
     />
   );
 
-  const known = { speed: numberIn(drafts.speed), life: numberIn(drafts.life) };
+  const numberIn = (of: keyof Drafts): number => {
+    const parsed = parseOf(of)(drafts[of]);
+    return parsed.ok ? parsed.value : Number.NaN;
+  };
+  const known = { speed: numberIn('speed'), life: numberIn('life') };
   const hasOther = drafts.otherSpeed !== '' && drafts.otherLife !== '';
   const hasKnown = drafts.speed !== '' && drafts.life !== '';
-  const other = { speed: numberIn(drafts.otherSpeed), life: numberIn(drafts.otherLife) };
+  const other = { speed: numberIn('otherSpeed'), life: numberIn('otherLife') };
   const measured = hasKnown && hasOther ? exponentFrom(known, other) : null;
-  const exponent: Result<number> = measured ?? { ok: true, value: numberIn(drafts.exponent) };
-  const newSpeed = numberIn(drafts.newSpeed);
+  const exponent: Result<number> = measured ?? { ok: true, value: numberIn('exponent') };
+  const newSpeed = numberIn('newSpeed');
   const life =
     !hasKnown || drafts.newSpeed === ''
       ? null

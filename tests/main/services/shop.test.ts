@@ -249,3 +249,125 @@ describe('a call', () => {
     expect((await refused('shop.read', 'now'))[0]?.code).toBe('bad-input');
   });
 });
+
+describe('putting many rows', () => {
+  it('is one change: new ones at the end, others in their place', async () => {
+    const { ask } = await benchWith();
+    const before = await ask('shop.read', null);
+    const after = await ask('shop.putMany', {
+      table: 'pallets',
+      rows: [
+        { replaces: null, row: { id: 'P3', fixture: 'vice' } },
+        { replaces: 'P1', row: { id: 'P1', fixture: 'chuck' } },
+      ],
+      say: 'Import 2 pallets',
+    });
+    expect(after.revision).toBe(before.revision + 1);
+    expect(after.shop.pallets.map(({ id, fixture }) => [id, fixture])).toEqual([
+      ['P1', 'chuck'],
+      ['P2', 'vice'],
+      ['P3', 'vice'],
+    ]);
+  });
+
+  it('puts none in where one is wrong, and every fault begins with the place of its row', async () => {
+    const { ask, refused } = await benchWith();
+    const faults = await refused('shop.putMany', {
+      table: 'pallets',
+      rows: [
+        { replaces: null, row: { id: 'P3', fixture: 'vice' } },
+        { replaces: null, row: { id: 'P4' } },
+        { replaces: null, row: { id: 'P3', fixture: 'vice' } },
+        { replaces: 'P9', row: { id: 'P9', fixture: 'vice' } },
+      ],
+      say: 'Import 4 pallets',
+    });
+    expect(faults.map(({ code, at }) => [code, at])).toEqual([
+      ['bad-field', [1, 'fixture']],
+      ['duplicate-id', [2, 'id']],
+      ['no-such-row', [3]],
+    ]);
+    expect((await ask('shop.read', null)).shop).toEqual(smallShop());
+  });
+
+  it('changes a changed machine and tool in the routes of jobs and templates alike', async () => {
+    const [job] = smallShop().jobs;
+    const route = job?.route.map((operation) => ({ ...operation, tools: [{ tool: 'T1', minutes: 30 }] })) ?? [];
+    const { ask } = await benchWith(smallShop({ templates: [{ id: 'Cap', route }] }));
+    const machine = smallShop().machines[0];
+    await ask('shop.putMany', {
+      table: 'machines',
+      rows: [{ replaces: 'M1', row: { ...machine, id: 'M9' } }],
+      say: 'Rename M1',
+    });
+    const after = await ask('shop.put', { table: 'tools', replaces: 'T1', row: { id: 'T9', life: 600 } });
+    const [operation] = after.shop.templates[0]?.route ?? [];
+    expect(operation).toMatchObject({ machines: [{ machine: 'M9' }], tools: [{ tool: 'T9', minutes: 30 }] });
+    expect(after.shop.jobs[0]?.route[0]?.machines[0]?.machine).toBe('M9');
+  });
+
+  it('keeps the floor of jobs it changes and forgets runs that are no more', async () => {
+    const shop = smallShop({
+      floor: [
+        { run: 'A/10/1', state: 'locked', machine: 'M1', pallet: 'P1' },
+        { run: 'B/10/1', state: 'locked', machine: 'M1', pallet: 'P2' },
+      ],
+    });
+    const [a, b] = shop.jobs;
+    const { ask } = await benchWith(shop);
+    const after = await ask('shop.putMany', {
+      table: 'jobs',
+      rows: [
+        { replaces: 'A', row: { ...a, route: a?.route.map((operation) => ({ ...operation, id: '15' })) } },
+        {
+          replaces: 'B',
+          row: {
+            ...b,
+            route: [
+              { ...b?.route[0], id: '15' },
+              { ...b?.route[0], id: '25' },
+            ],
+          },
+        },
+        { replaces: null, row: { ...a, id: 'C' } },
+        { replaces: 'C', row: { ...a, id: 'C', quantity: 2 } },
+      ],
+      say: 'Import 3 jobs',
+    });
+    expect(after.shop.floor.map(({ run }) => run)).toEqual(['A/15/1']);
+    expect(after.shop.jobs.map(({ id, quantity }) => [id, quantity])).toEqual([
+      ['A', 1],
+      ['B', 1],
+      ['C', 2],
+    ]);
+  });
+});
+
+describe('reading a sheet', () => {
+  it('says what it would put into the shop, and changes nothing', async () => {
+    const { ask } = await benchWith();
+    const sheet = {
+      table: 'pallets',
+      cells: [
+        ['pallet', 'fixture'],
+        ['P1', 'chuck'],
+        ['P3', ''],
+      ],
+      header: null,
+      columns: null,
+      timeOfDay: '16:00',
+    } as const;
+    const reading = await ask('rows.read', sheet);
+    expect(reading.puts.map(({ replaces }) => replaces)).toEqual(['P1']);
+    expect(reading.rows.map(({ faults }) => faults.length)).toEqual([0, 1]);
+    expect((await ask('shop.read', null)).shop).toEqual(smallShop());
+  });
+
+  it('refuses more rows than can be looked through, and a time that is none', async () => {
+    const { refused } = await benchWith();
+    const sheet = { table: 'pallets', cells: [], header: null, columns: null, timeOfDay: '16:00' };
+    const cells = Array.from({ length: 20_001 }, () => ['P1']);
+    expect((await refused('rows.read', { ...sheet, cells }))[0]?.say).toContain('has more than 20000 rows');
+    expect((await refused('rows.read', { ...sheet, timeOfDay: '24:00' }))[0]?.at).toEqual(['timeOfDay']);
+  });
+});

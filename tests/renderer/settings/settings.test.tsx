@@ -55,6 +55,13 @@ describe('the settings of the shop', () => {
     });
   });
 
+  it('takes the minutes of walks as lengths of time', async () => {
+    const { services, user } = await open();
+    await user.clear(screen.getByLabelText('Usual walk'));
+    await user.type(screen.getByLabelText('Usual walk'), '0:03{Enter}');
+    expect(services.shop.walking.usual).toBe(3);
+  });
+
   it('refuses a chance of 100 %, says why and keeps what was typed', async () => {
     const { services, user } = await open();
     const field = (): HTMLInputElement => screen.getByLabelText('Handling chance, percent');

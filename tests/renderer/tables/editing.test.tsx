@@ -138,11 +138,25 @@ describe('rows', () => {
     expect(services.shop[name].map((row) => row.id)).toEqual(['X1']);
   });
 
-  it('duplicates a row with all its fields under the next free id', async () => {
+  it('duplicates a job with all its fields, and proposes an id that says of which', async () => {
     const { services, user } = await openTable(<JobsScreen />);
     await user.click(screen.getByRole('button', { name: 'Duplicate J-1' }));
     const [first, , copy] = services.shop.jobs;
-    expect(copy).toEqual({ ...first, id: 'J-3' });
+    expect(copy).toEqual({ ...first, id: 'J-1-2' });
+    await waitFor(() => expect(document.activeElement?.getAttribute('data-at')).toBe('jobs/J-1-2/id'));
+    await user.click(screen.getByRole('button', { name: 'Duplicate J-1-2' }));
+    expect(services.shop.jobs.map(({ id }) => id)).toEqual(['J-1', 'J-2', 'J-1-2', 'J-1-3']);
+  });
+
+  it('duplicates a pallet under the next free number, and can withdraw it', async () => {
+    const { services, user } = await openTable(<PalletsScreen />);
+    await user.click(screen.getByRole('button', { name: 'Duplicate P1' }));
+    await user.click(screen.getAllByLabelText('In use')[2] as HTMLElement);
+    expect(services.shop.pallets.map(({ id, inUse }) => [id, inUse])).toEqual([
+      ['P1', true],
+      ['P2', true],
+      ['P3', false],
+    ]);
   });
 
   it('deletes a row without asking, and brings it back whole', async () => {

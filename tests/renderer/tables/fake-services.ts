@@ -1,4 +1,15 @@
-import type { Api, CallName, EventName, Events, Reply, SeatSettings, ShopView } from '../../../core/contract';
+import type {
+  Api,
+  CallName,
+  EventName,
+  Events,
+  Reply,
+  SeatSettings,
+  Sheet,
+  SheetPut,
+  ShopView,
+} from '../../../core/contract';
+import { readSheet } from '../../../core/exchange';
 import {
   type Fault,
   faultsOf,
@@ -73,6 +84,7 @@ interface Asked {
   readonly table: TableName;
   readonly replaces: string | null;
   readonly row: unknown;
+  readonly rows: readonly SheetPut[];
   readonly id: string;
   readonly to: string;
 }
@@ -110,16 +122,28 @@ export function fakeServices(input: ShopInput = SHOP): FakeServices {
     return change({ ...shop, [table]: next });
   };
 
+  const putMany = (table: TableName, rows: readonly SheetPut[]): Reply<ShopView> => {
+    for (const { replaces, row } of rows) {
+      const reply = put(table, replaces, row);
+      if (!reply.ok) return reply;
+    }
+    return { ok: true, value: view() };
+  };
+
   const answer = (name: CallName, sent: never): Reply<unknown> => {
     const refusal = refusals.get(name);
     refusals.delete(name);
     if (refusal !== undefined) return refuse({ code: 'refused', at: [], say: refusal, level: 'error' });
-    const { table, replaces, row, id, to } = (sent ?? {}) as Partial<Asked>;
+    const { table, replaces, row, rows, id, to } = (sent ?? {}) as Partial<Asked>;
     switch (name) {
       case 'shop.read':
         return { ok: true, value: view() };
       case 'shop.put':
         return put(table ?? 'jobs', replaces ?? null, row);
+      case 'shop.putMany':
+        return putMany(table ?? 'jobs', rows ?? []);
+      case 'rows.read':
+        return { ok: true, value: readSheet(shop, sent as Sheet) };
       case 'shop.remove':
         return change({ ...shop, [table ?? 'jobs']: shop[table ?? 'jobs'].filter((other) => other.id !== id) });
       case 'shop.settings':

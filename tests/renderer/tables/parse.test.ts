@@ -11,6 +11,7 @@ import {
   parseOptionalMoment,
   parseOptionalWhole,
   parsePlaces,
+  parseReckonedMinutes,
   parseShare,
   parseSomeLength,
   parseWhole,
@@ -37,6 +38,10 @@ describe('a length of time', () => {
     ['1,75h', 105],
     ['105 min', 105],
     ['0:05', 5],
+    ['1:45:00', 105],
+    ['1h 45min', 105],
+    ['1H45M', 105],
+    ['90 min', 90],
     ['2h', 120],
     ['30:00', 1800],
     ['0', 0],
@@ -44,10 +49,19 @@ describe('a length of time', () => {
     expect(parseLength(typed)).toEqual({ ok: true, value: minutes });
   });
 
-  it.each(['', 'long', '1:75', '-5', '1:2:3', '1.5'])('refuses "%s" and says how to type it', (typed) => {
-    const parsed = parseLength(typed);
-    expect(parsed.ok).toBe(false);
-    if (!parsed.ok) expect(parsed.say).toContain('1:45');
+  it.each(['', 'long', '1:75', '-5', '1:2:3', '1:45:30', '1.5', '1h75'])(
+    'refuses "%s" and says how to type it',
+    (typed) => {
+      const parsed = parseLength(typed);
+      expect(parsed.ok).toBe(false);
+      if (!parsed.ok) expect(parsed.say).toContain('1:45');
+    },
+  );
+
+  it('to reckon with may have decimals', () => {
+    expect(parseReckonedMinutes('7,5')).toEqual({ ok: true, value: 7.5 });
+    expect(parseReckonedMinutes('1:30')).toEqual({ ok: true, value: 90 });
+    expect(parseReckonedMinutes('long').ok).toBe(false);
   });
 
   it('reads back what it shows, whatever the length', () => {

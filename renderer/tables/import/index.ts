@@ -1,0 +1,2 @@
+export * from './import-panel';
+export * from './use-bringing';
