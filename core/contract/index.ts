@@ -1,9 +1,9 @@
-import type { Sheet, SheetPut, SheetReading } from '../exchange';
+import type { ListName, Sheet, SheetPut, SheetReading } from '../exchange';
 import type { Fault, Plan, PlanCost, Shop, TableName } from '../shop';
 import type { PlanReport } from './report';
 import type { Purchase, Release, TonightView } from './tonight';
 
-export type { Sheet, SheetField, SheetPut, SheetReading, SheetRow } from '../exchange';
+export type { ListName, Sheet, SheetField, SheetPut, SheetReading, SheetRow } from '../exchange';
 export * from './report';
 export * from './tonight';
 
@@ -67,6 +67,8 @@ export interface Calls {
   /** Reads a shop file in place of the present shop, of which a dated backup is kept. */
   'shop.import': [{ text: string }, ShopView];
   'shop.export': [null, { fileName: string; text: string }];
+  /** One list as CSV; those of a plan are of the latest one. */
+  'list.export': [{ list: ListName }, { fileName: string; text: string }];
   /** The demo shop, or an empty one, in place of the present shop; a dated backup is kept. */
   'shop.reset': [{ to: 'demo' | 'empty' }, ShopView];
   /** Starts planning; progress and end come as events. Refused while a plan is being made. */
