@@ -1,11 +1,11 @@
-import type { Sheet, SheetPut, SheetReading } from '../exchange';
+import type { ListName, Sheet, SheetPut, SheetReading } from '../exchange';
 import type { Fault, Plan, PlanCost, Shop, TableName } from '../shop';
 import type { ComparedPlans, CopyView, DeskChange, LoggedChange, PlanRef, PlanSummary, Trial, WayBack } from './desk';
 import type { PlanReport } from './report';
 import type { RunSheet, SheetPaper } from './run-sheet';
 import type { Purchase, Release, TonightView } from './tonight';
 
-export type { Sheet, SheetField, SheetPut, SheetReading, SheetRow as ReadRow } from '../exchange';
+export type { ListName, Sheet, SheetField, SheetPut, SheetReading, SheetRow as ReadRow } from '../exchange';
 export * from './comparison';
 export * from './desk';
 export * from './report';
@@ -70,6 +70,8 @@ export interface Calls {
   /** Reads a shop file in place of the present shop, of which a dated backup is kept. */
   'shop.import': [{ text: string }, ShopView];
   'shop.export': [null, { fileName: string; text: string }];
+  /** One list as CSV; those of a plan are of the latest one. */
+  'list.export': [{ list: ListName }, { fileName: string; text: string }];
   /** The demo shop, or an empty one, in place of the present shop; a dated backup is kept. */
   'shop.reset': [{ to: 'demo' | 'empty' }, ShopView];
   /** Takes the last change back, or makes the last one taken back again; refused while a plan is being made. */

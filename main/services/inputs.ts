@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { CallName, Sent } from '../../core/contract';
+import { PLAN_LISTS } from '../../core/exchange';
 import { shopSchema, type TableName, tableSchemas } from '../../core/shop';
 import { isLocalTime } from '../../core/time';
 import { seatSchema } from '../store';
@@ -7,7 +8,8 @@ import { seatSchema } from '../store';
 const planId = z.number().int('must be a whole number');
 const nothing = z.null('takes nothing (null)');
 const putRow = z.object({ replaces: z.string().nullable(), row: z.unknown() });
-const table = z.enum(Object.keys(tableSchemas) as TableName[], 'must be the name of a table of the shop');
+const TABLES = Object.keys(tableSchemas) as TableName[];
+const table = z.enum(TABLES, 'must be the name of a table of the shop');
 
 const seconds = z.number().min(0.1, 'must be at least 0.1').max(3600, 'must be at most 3600');
 const seed = z.number().int('must be a whole number').min(0, 'must not be negative').max(0x7fffffff, 'is too large');
@@ -52,6 +54,7 @@ export const inputs = {
   }),
   'shop.import': z.object({ text: z.string() }),
   'shop.export': nothing,
+  'list.export': z.object({ list: z.enum([...TABLES, 'floor', ...PLAN_LISTS], 'must be the name of a list') }),
   'shop.reset': z.object({ to: z.enum(['demo', 'empty'], 'must be demo or empty') }),
   'change.undo': nothing,
   'change.redo': nothing,

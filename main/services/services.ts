@@ -1,5 +1,5 @@
 import type { CallName, EventName, Events, PlanView, Reply, Returned, Sent, ShopView } from '../../core/contract';
-import { readSheet, readShopText, writeShopText } from '../../core/exchange';
+import { isPlanList, readSheet, readShopText, writePlanList, writeShopList, writeShopText } from '../../core/exchange';
 import { comparePlans, comparisonSentences } from '../../core/explain';
 import { demoShop, emptyShop, type Fault, faultsOf } from '../../core/shop';
 import { ownZone, type Present } from '../clock';
@@ -96,6 +96,14 @@ export function createServices(store: Store, equipment: Equipment): Services {
     'shop.export': async () => {
       const { shop } = await store.readShop();
       return { fileName: `${fileNameOf(shop.name)}.json`, text: writeShopText(shop) };
+    },
+    'list.export': async ({ list }) => {
+      const { shop } = await store.readShop();
+      const fileName = `${fileNameOf(shop.name)}-${list}.csv`;
+      if (!isPlanList(list)) return { fileName, text: writeShopList(shop, list) };
+      const view = await views.current();
+      if (view === null) throw refusal('no-plan', 'There is no plan yet whose list could be saved; plan first.');
+      return { fileName, text: writePlanList(view, list) };
     },
     'shop.reset': async ({ to }) => {
       refuseWhilePlanning();

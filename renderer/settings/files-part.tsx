@@ -29,7 +29,7 @@ export function FilesPart({ api }: { api: Api }): ReactNode {
 
   async function save(): Promise<void> {
     const reply = await api.call('shop.export', null);
-    if (reply.ok) saveText(reply.value.fileName, reply.value.text);
+    if (reply.ok) saveText(reply.value.fileName, reply.value.text, 'application/json');
     setOutcome(
       reply.ok ? { done: `Saved as ${reply.value.fileName}.`, faults: [] } : { done: null, faults: reply.faults },
     );

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import type { Api } from '../../core/contract';
 import { Notes, RecordOf, TableScreen, useShop } from '../tables';
 import { FilesPart } from './files-part';
+import { ListsPart } from './lists-part';
 import { NightsPart } from './nights-part';
 import { OtherFaults } from './other-faults';
 import { SeatPart } from './seat-part';
@@ -32,6 +33,7 @@ export function ShopSettingsScreen({ api, seat }: { api: Api; seat: SeatStore })
       <ShiftsPart />
       <SeatPart seat={seat} />
       <FilesPart api={api} />
+      <ListsPart api={api} />
       <OtherFaults />
     </TableScreen>
   );

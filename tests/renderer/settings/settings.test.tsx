@@ -1,6 +1,6 @@
 import { cleanup, render, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
-import { afterEach, describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import { createSeatStore, ShopSettingsScreen } from '../../../renderer/settings';
 import { createShopStore, ShopProvider } from '../../../renderer/tables';
 import { fakeServices } from '../tables/fake-services';
@@ -114,6 +114,23 @@ describe('the settings of the shop', () => {
     await user.click(screen.getByRole('button', { name: 'Replace Test shop' }));
     expect(screen.getByRole('alert').textContent).toContain('broken.json ends too early.');
     expect(services.shop.name).toBe('Test shop');
+  });
+
+  it('saves each list as a file of its own, and says why one cannot be had', async () => {
+    const { services, sent, user } = await open();
+    const links: string[] = [];
+    const click = vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(function (this: HTMLAnchorElement) {
+      links.push(this.download);
+    });
+    await user.click(screen.getByRole('button', { name: 'Pallets' }));
+    expect(sent('list.export')).toEqual([{ list: 'pallets' }]);
+    expect(links).toEqual(['test-shop-pallets.csv']);
+    expect(screen.getByText('Saved as test-shop-pallets.csv.')).toBeTruthy();
+    services.refuseNext('list.export', 'There is no plan yet.');
+    await user.click(screen.getByRole('button', { name: 'Rounds' }));
+    expect(screen.getByRole('alert').textContent).toContain('There is no plan yet.');
+    expect(links).toHaveLength(1);
+    click.mockRestore();
   });
 
   it('keeps the look and the seconds of this seat', async () => {

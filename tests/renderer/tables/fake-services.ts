@@ -87,6 +87,7 @@ interface Asked {
   readonly rows: readonly SheetPut[];
   readonly id: string;
   readonly to: string;
+  readonly list: string;
 }
 
 /** Services that keep a shop in memory and refuse what the shop's schema refuses. */
@@ -134,7 +135,7 @@ export function fakeServices(input: ShopInput = SHOP): FakeServices {
     const refusal = refusals.get(name);
     refusals.delete(name);
     if (refusal !== undefined) return refuse({ code: 'refused', at: [], say: refusal, level: 'error' });
-    const { table, replaces, row, rows, id, to } = (sent ?? {}) as Partial<Asked>;
+    const { table, replaces, row, rows, id, to, list } = (sent ?? {}) as Partial<Asked>;
     switch (name) {
       case 'shop.read':
         return { ok: true, value: view() };
@@ -142,6 +143,8 @@ export function fakeServices(input: ShopInput = SHOP): FakeServices {
         return put(table ?? 'jobs', replaces ?? null, row);
       case 'shop.putMany':
         return putMany(table ?? 'jobs', rows ?? []);
+      case 'list.export':
+        return { ok: true, value: { fileName: `test-shop-${list}.csv`, text: '' } };
       case 'rows.read':
         return { ok: true, value: readSheet(shop, sent as Sheet) };
       case 'shop.remove':
