@@ -24,6 +24,7 @@ import type { ConnectionStore } from './connection';
 import { Navigation } from './navigation';
 import { type ScreenId, screenOfKey } from './screens';
 import { goTo, useScreen } from './use-screen';
+import { useWayBackKeys } from './use-way-back-keys';
 
 export interface Stores {
   readonly api: Api;
@@ -83,6 +84,7 @@ function Unread({ faults, onRetry }: { faults: readonly Fault[]; onRetry: () => 
 function Shell({ stores }: { stores: Stores }): ReactNode {
   const screen = useScreen();
   useArrival((key) => screenOfKey(key) === screen);
+  useWayBackKeys(stores.shop);
 
   function showKey(key: string): void {
     goTo(screenOfKey(key));

@@ -1,7 +1,8 @@
 import type { ReactNode } from 'react';
 import { counted, keyedFaults, showMoment, usePlanMoment, useShop, useShopState } from '../tables';
 import css from './app.module.css';
-import { countFaults, SCREENS, type ScreenId } from './screens';
+import { countFaults, hotKeyOf, SCREENS, type ScreenId } from './screens';
+import { WayBackButtons } from './way-back-buttons';
 
 /** All screens by name, with what waits to be mended on each. */
 export function Navigation({ screen, onChangeMoment }: { screen: ScreenId; onChangeMoment: () => void }): ReactNode {
@@ -25,8 +26,8 @@ export function Navigation({ screen, onChangeMoment }: { screen: ScreenId; onCha
             <a
               href={`#/${id}`}
               aria-current={id === screen ? 'page' : undefined}
-              aria-keyshortcuts={`Alt+${at + 1}`}
-              title={`Alt+${at + 1}`}
+              aria-keyshortcuts={hotKeyOf(at)}
+              title={hotKeyOf(at)}
             >
               {name}
               <Badge {...(counts.get(id) ?? { errors: 0, warnings: 0 })} />
@@ -34,6 +35,7 @@ export function Navigation({ screen, onChangeMoment }: { screen: ScreenId; onCha
           </li>
         ))}
       </ul>
+      <WayBackButtons />
     </nav>
   );
 }

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { SCREENS, type ScreenId, screenOf } from './screens';
+import { type ScreenId, screenOf, screenOfDigit } from './screens';
 
 export function goTo(screen: ScreenId): void {
   window.location.hash = `#/${screen}`;
@@ -12,10 +12,10 @@ export function useScreen(): ScreenId {
     const follow = (): void => setScreen(screenOf(window.location.hash));
     const press = (event: KeyboardEvent): void => {
       if (!event.altKey || event.ctrlKey || event.metaKey || !/^Digit\d$/.test(event.code)) return;
-      const chosen = SCREENS[Number(event.code.slice(5)) - 1];
+      const chosen = screenOfDigit(Number(event.code.slice(5)));
       if (chosen === undefined) return;
       event.preventDefault();
-      goTo(chosen.id);
+      goTo(chosen);
     };
     window.addEventListener('hashchange', follow);
     window.addEventListener('keydown', press);

@@ -77,6 +77,42 @@ describe('the window', () => {
     );
   });
 
+  it('undoes and does again by keys on every screen, and says what', async () => {
+    const { services, user } = await open();
+    await services.api.call('shop.remove', { table: 'jobs', id: 'J-2' });
+    act(() => services.tell('shop.changed', { revision: 2 }));
+    await user.click(screen.getByRole('link', { name: 'Machines' }));
+    const undo = await screen.findByTitle('Undo: Delete J-2 from jobs (Ctrl+Z)');
+    expect(undo.textContent).toBe('Undo');
+    expect(screen.getByTitle('Nothing to do again')).toHaveProperty('disabled', true);
+    await user.keyboard('{Control>}z{/Control}');
+    await screen.findByText('Undone: Delete J-2 from jobs.');
+    expect(services.shop.jobs).toHaveLength(2);
+    await user.keyboard('{Control>}{Shift>}Z{/Shift}{/Control}');
+    await screen.findByText('Done again: Delete J-2 from jobs.');
+    await user.keyboard('{Meta>}z{/Meta}');
+    await screen.findByText('Undone: Delete J-2 from jobs.');
+    await user.keyboard('{Control>}y{/Control}');
+    await screen.findByText('Done again: Delete J-2 from jobs.');
+    expect(services.shop.jobs).toHaveLength(1);
+  });
+
+  it('leaves the keys of undoing to a field in which something is typed and not yet taken', async () => {
+    const { services, user } = await open();
+    await services.api.call('shop.remove', { table: 'pallets', id: 'P2' });
+    await user.click(screen.getByRole('link', { name: 'Jobs' }));
+    const field = (await screen.findAllByLabelText<HTMLInputElement>('Customer'))[0] as HTMLInputElement;
+    await user.type(field, 'Mo');
+    await user.keyboard('{Control>}z{/Control}');
+    expect(services.calls.some(({ name }) => name === 'change.undo')).toBe(false);
+    await user.type(field, 'on{Enter}');
+    await waitFor(() => expect(services.shop.jobs[0]?.customer).toBe('Moon'));
+    await waitFor(() => expect(field.dataset.unsaved).toBe('false'));
+    await user.keyboard('{Control>}z{/Control}');
+    await waitFor(() => expect(services.shop.jobs[0]?.customer).toBe(''));
+    expect(services.shop.pallets).toHaveLength(1);
+  });
+
   it('says that the connection is lost, and reads the shop again once it is back', async () => {
     const { services, connection } = await open();
     act(() => connection.setState({ connection: 'lost' }));
