@@ -6,6 +6,7 @@ export const SCREENS = [
   { id: 'plan', name: 'Plan' },
   { id: 'tonight', name: 'Tonight' },
   { id: 'shifts', name: 'Shifts' },
+  { id: 'compare', name: 'Compare' },
   { id: 'jobs', name: 'Jobs' },
   { id: 'machines', name: 'Machines' },
   { id: 'pallets', name: 'Pallets' },

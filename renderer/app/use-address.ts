@@ -1,21 +1,22 @@
 import { useEffect, useState } from 'react';
-import { type ScreenId, screenOf, screenOfDigit } from './screens';
+import { type Address, addressOf, hashOf } from './address';
+import { screenOfDigit } from './screens';
 
-export function goTo(screen: ScreenId): void {
-  window.location.hash = `#/${screen}`;
+export function goTo(address: Address): void {
+  window.location.hash = hashOf(address);
 }
 
-/** The screen the address names, so that a reload keeps it. Alt and a number goes to another. */
-export function useScreen(): ScreenId {
-  const [screen, setScreen] = useState(() => screenOf(window.location.hash));
+/** What the address names, so that a reload keeps it. Alt and a number goes to another screen of the same copy. */
+export function useAddress(): Address {
+  const [address, setAddress] = useState(() => addressOf(window.location.hash));
   useEffect(() => {
-    const follow = (): void => setScreen(screenOf(window.location.hash));
+    const follow = (): void => setAddress(addressOf(window.location.hash));
     const press = (event: KeyboardEvent): void => {
       if (!event.altKey || event.ctrlKey || event.metaKey || !/^Digit\d$/.test(event.code)) return;
-      const chosen = screenOfDigit(Number(event.code.slice(5)));
-      if (chosen === undefined) return;
+      const screen = screenOfDigit(Number(event.code.slice(5)));
+      if (screen === undefined) return;
       event.preventDefault();
-      goTo(chosen);
+      goTo({ ...addressOf(window.location.hash), screen });
     };
     window.addEventListener('hashchange', follow);
     window.addEventListener('keydown', press);
@@ -24,5 +25,5 @@ export function useScreen(): ScreenId {
       window.removeEventListener('keydown', press);
     };
   }, []);
-  return screen;
+  return address;
 }

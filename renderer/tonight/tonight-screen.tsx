@@ -14,10 +14,12 @@ import type { TonightStore } from './tonight-store';
 interface TonightScreenProps {
   readonly planStore: PlanStore;
   readonly tonightStore: TonightStore;
+  /** False in a copy of the shop, whose plan nobody works by: nothing of releasing is shown. */
+  readonly mayRelease?: boolean;
 }
 
 /** Will the night hold: what to expect of it, what may stop it, and what to see to before going home. */
-export function TonightScreen({ planStore, tonightStore }: TonightScreenProps) {
+export function TonightScreen({ planStore, tonightStore, mayRelease = true }: TonightScreenProps) {
   const view = usePlan(planStore, (state) => state.view);
   const status = usePlan(planStore, (state) => state.status);
   const tonight = useStore(tonightStore, (state) => state.view);
@@ -38,7 +40,9 @@ export function TonightScreen({ planStore, tonightStore }: TonightScreenProps) {
       {view !== null && tonight === null && faults.length === 0 && (
         <p className={styles.empty}>Playing ten thousand nights of this plan</p>
       )}
-      {view !== null && tonight !== null && <Night view={view} tonight={tonight} store={tonightStore} />}
+      {view !== null && tonight !== null && (
+        <Night view={view} tonight={tonight} store={tonightStore} mayRelease={mayRelease} />
+      )}
     </main>
   );
 }
@@ -53,9 +57,10 @@ interface NightProps {
   readonly view: PlanView;
   readonly tonight: TonightView;
   readonly store: TonightStore;
+  readonly mayRelease: boolean;
 }
 
-function Night({ view, tonight, store }: NightProps) {
+function Night({ view, tonight, store, mayRelease }: NightProps) {
   const { outcome, presets, checks, swap } = tonight;
   const buying = useStore(store, (state) => state.buying);
   const checked = useStore(store, (state) => state.checked);
@@ -66,7 +71,7 @@ function Night({ view, tonight, store }: NightProps) {
   const { tick, supply, buy } = store.getState();
   return (
     <>
-      <Head view={view} tonight={tonight} store={store} />
+      <Head view={view} tonight={tonight} store={store} mayRelease={mayRelease} />
       {swap !== null && (
         <p className={styles.swap}>
           {swap.second} before {swap.first} on {swap.machine} would bring {swap.gain.toFixed(1)} h more: what brings
@@ -90,7 +95,7 @@ function Night({ view, tonight, store }: NightProps) {
           <ToolsPart view={view} presets={presets} alone={stretch.start} />
         </div>
       </div>
-      {view.released !== null && <RunSheet view={view} stretch={stretch} />}
+      {mayRelease && view.released !== null && <RunSheet view={view} stretch={stretch} />}
     </>
   );
 }
@@ -101,7 +106,7 @@ function visitMoment({ plan }: PlanView, start: number, time: string): string {
   return `${time > from ? date : addDays(date, 1)}T${time}`;
 }
 
-function Head({ view, tonight, store }: NightProps) {
+function Head({ view, tonight, store, mayRelease }: NightProps) {
   const { outcome, checks } = tonight;
   const releasing = useStore(store, (state) => state.releasing);
   const { clock } = view.plan;
@@ -128,16 +133,18 @@ function Head({ view, tonight, store }: NightProps) {
           <dd className={styles.note}>or less, one night of ten</dd>
         </div>
       </dl>
-      <div className={styles.release}>
-        {view.released === null ? (
-          <Button rank="main" disabled={releasing || view.outdated} onClick={() => void release()}>
-            Release for tonight
-          </Button>
-        ) : (
-          <Button onClick={() => window.print()}>Print the run sheet</Button>
-        )}
-        <p className={styles.note}>{releaseText(view, checks.length)}</p>
-      </div>
+      {mayRelease && (
+        <div className={styles.release}>
+          {view.released === null ? (
+            <Button rank="main" disabled={releasing || view.outdated} onClick={() => void release()}>
+              Release for tonight
+            </Button>
+          ) : (
+            <Button onClick={() => window.print()}>Print the run sheet</Button>
+          )}
+          <p className={styles.note}>{releaseText(view, checks.length)}</p>
+        </div>
+      )}
     </header>
   );
 }

@@ -51,6 +51,8 @@ export interface ShopStore extends StoreApi<ShopState> {
   /** Takes the last change of the shop back, or makes the last one taken back again, whichever seat made it. */
   goBack(direction: Direction): Promise<void>;
   closeStrip(): void;
+  /** An earlier plan, or what a copy changed, for this shop; `say` is what was done, beside which undoing is offered. */
+  take<K extends 'plan.use' | 'copy.adopt'>(call: K, sent: Sent<K>, say: string): Promise<Reply<ShopView>>;
   refuse(key: string, refusal: Refusal): void;
   /** Forgets the refusals of what `key` names and of everything in it. */
   forgive(key: string): void;
@@ -193,6 +195,16 @@ export function createShopStore(api: Api): ShopStore {
         const { undo, redo } = reply.value.wayBack;
         if (direction === 'undo') offer(`Undone: ${redo}.`, 'redo');
         else offer(`Done again: ${undo}.`, 'undo');
+      }),
+
+    take: (call, sent, say) =>
+      inTurn(async () => {
+        const reply: Reply<ShopView> = await ask(call, sent);
+        if (reply.ok) {
+          show(reply.value);
+          offer(say, 'undo');
+        }
+        return reply;
       }),
 
     closeStrip: () => store.setState({ strip: null }),
