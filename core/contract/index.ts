@@ -112,7 +112,10 @@ export interface Calls {
   'copy.discard': [{ id: string }, CopyView[]];
   /** Makes the differences of a copy in the shop, as one change, and its plan the one that counts; the copy stays. */
   'copy.adopt': [{ id: string }, ShopView];
-  /** Plans the shop and its copies one after the other, each as long and with the same seed. */
+  /**
+   * Plans copies one after the other, each as long and with the same seed; answers at once. Each end comes as
+   * `copy.said` of that copy.
+   */
   'copy.plan': [{ ids: readonly string[]; seconds: number; seed: number }, null];
   /** Any other call, asked of a copy of the shop in place of the shop. */
   'copy.call': [{ copy: string; call: string; sent: unknown }, unknown];

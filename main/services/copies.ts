@@ -3,7 +3,7 @@ import { mkdir, readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { CopyView, PlanView, Reply } from '../../core/contract';
 import { differenceSentences, withDifferences } from '../../core/shop';
-import { Refusal, refusal } from '../refusal';
+import { messageOf, Refusal, refusal } from '../refusal';
 import { type Changed, type Origin, openStore, type Store } from '../store';
 import { isSameShop } from './plan-views';
 import type { Tell } from './planning';
@@ -16,11 +16,16 @@ export interface Copies {
   name(id: string, name: string): Promise<void>;
   discard(id: string): Promise<void>;
   adopt(id: string): Promise<Changed>;
-  /** Plans those copies one after the other; each end comes as an event. */
-  plan(ids: readonly string[], wish: { readonly seconds: number; readonly seed: number }): Promise<void>;
+  /** Plans those copies one after the other; each end, also a refusal to begin, comes as an event of that copy. */
+  plan(ids: readonly string[], wish: PlanWish): Promise<void>;
   call(id: string, call: string, sent: unknown): Promise<unknown>;
   view(id: string, plan: number | null): Promise<PlanView>;
   close(): Promise<void>;
+}
+
+interface PlanWish {
+  readonly seconds: number;
+  readonly seed: number;
 }
 
 interface Open {
@@ -29,8 +34,8 @@ interface Open {
   planning: boolean;
 }
 
-/** Calls that are the shop's own, and would lead from a copy to copies of it. */
-const NOT_OF_A_COPY = /^(copy|seat)\./;
+/** Calls that are the shop's own: copies of a copy, and what people work by. */
+const NOT_OF_A_COPY = /^(copy|seat)\.|^plan\.release$/;
 
 /**
  * The copies beside a shop's file. `servicesOn` gives a copy's store the services that all of them share threads with.
@@ -38,6 +43,8 @@ const NOT_OF_A_COPY = /^(copy|seat)\./;
 export function copiesOf(store: Store, now: () => string, servicesOn: (store: Store) => Services, tell: Tell): Copies {
   const folder = join(store.folder, 'copies');
   const opened = new Map<string, Promise<Open>>();
+  // The number of a discarded copy is not given again: a screen may still be open on it.
+  let lastMade = 0;
 
   const fileOf = (id: string): string => join(folder, `${id}.sqlite`);
 
@@ -59,6 +66,7 @@ export function copiesOf(store: Store, now: () => string, servicesOn: (store: St
     const services = servicesOn(copy);
     const open: Open = { store: copy, services, planning: false };
     services.listen((event, data) => {
+      if (event === 'plan.done' || event === 'plan.failed') open.planning = false;
       tell('copy.said', { copy: id, event, data });
       if (event === 'shop.changed' || event === 'plan.done' || event === 'plan.failed') tell('copy.changed', { id });
     });
@@ -95,8 +103,20 @@ export function copiesOf(store: Store, now: () => string, servicesOn: (store: St
     };
   }
 
-  /** Resolves when the plan is there or was refused. */
-  function planned(open: Open, wish: { readonly seconds: number; readonly seed: number }): Promise<void> {
+  async function planOne(id: string, wish: PlanWish): Promise<void> {
+    const open = await openAt(id);
+    open.planning = true;
+    tell('copy.changed', { id });
+    try {
+      await planned(open, wish);
+    } finally {
+      open.planning = false;
+      tell('copy.changed', { id });
+    }
+  }
+
+  /** Resolves when the plan is there or has failed. */
+  function planned(open: Open, wish: PlanWish): Promise<void> {
     return new Promise((resolve, reject) => {
       const unlisten = open.services.listen((event) => {
         if (event !== 'plan.done' && event !== 'plan.failed') return;
@@ -116,8 +136,8 @@ export function copiesOf(store: Store, now: () => string, servicesOn: (store: St
     },
     async make(name) {
       await mkdir(folder, { recursive: true });
-      const ids = await idsThere();
-      const id = String(Math.max(0, ...ids.map(Number)) + 1);
+      lastMade = Math.max(lastMade, ...(await idsThere()).map(Number)) + 1;
+      const id = String(lastMade);
       await store.copyTo(fileOf(id), name);
       tell('copy.changed', { id });
     },
@@ -147,20 +167,21 @@ export function copiesOf(store: Store, now: () => string, servicesOn: (store: St
     },
     async plan(ids, wish) {
       for (const id of ids) {
-        const open = await openAt(id);
-        open.planning = true;
-        tell('copy.changed', { id });
-        try {
-          await planned(open, wish);
-        } finally {
-          open.planning = false;
-          tell('copy.changed', { id });
-        }
+        await planOne(id, wish).catch((error: unknown) => {
+          const { faults } = error instanceof Refusal ? error : refusal('defect', messageOf(error));
+          tell('copy.said', { copy: id, event: 'plan.failed', data: { faults } });
+        });
       }
     },
     async call(id, call, sent) {
       if (NOT_OF_A_COPY.test(call)) throw refusal('not-of-a-copy', `${call} is not asked of a copy of the shop.`);
-      return ask(await openAt(id), call, sent);
+      const open = await openAt(id);
+      const value = await ask(open, call, sent);
+      if (call === 'plan.start') {
+        open.planning = true;
+        tell('copy.changed', { id });
+      }
+      return value;
     },
     async view(id, plan) {
       const open = await openAt(id);

@@ -172,7 +172,8 @@ export function createServices(store: Store, equipment: Equipment): Services {
       return changed(copies.adopt(id));
     },
     'copy.plan': async ({ ids, ...wish }) => {
-      await copies.plan(ids, wish);
+      // Not waited for: no call takes as long as planning may.
+      void copies.plan(ids, wish).catch((error: unknown) => console.error(error));
       return null;
     },
     'copy.call': ({ copy, call, sent }) => copies.call(copy, call, sent),

@@ -1,11 +1,10 @@
-import { type ReactNode, useEffect } from 'react';
+import { type ReactNode, useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
-import type { Api } from '../../core/contract';
 import type { Fault } from '../../core/shop';
-import type { DeskStore } from '../desk';
+import { CompareScreen } from '../compare';
 import { Button } from '../look';
-import { PlanScreen, type PlanStore } from '../plan';
-import { type SeatStore, ShopSettingsScreen } from '../settings';
+import { PlanScreen } from '../plan';
+import { ShopSettingsScreen } from '../settings';
 import { ShiftsScreen } from '../shifts';
 import {
   JobsScreen,
@@ -14,30 +13,27 @@ import {
   PalletsScreen,
   PeopleScreen,
   ShopProvider,
-  type ShopStore,
   ToolsScreen,
   UndoStrip,
   useArrival,
 } from '../tables';
-import { TonightScreen, type TonightStore } from '../tonight';
+import { TonightScreen } from '../tonight';
+import type { Address } from './address';
 import css from './app.module.css';
 import type { ConnectionStore } from './connection';
+import { CopyBanner } from './copy-banner';
 import { Navigation } from './navigation';
-import { type ScreenId, screenOfKey } from './screens';
-import { goTo, useScreen } from './use-screen';
+import { screenOfKey } from './screens';
+import { copyStoresOf, type Stores } from './stores';
+import { goTo, useAddress } from './use-address';
+import { useWayBackKeys } from './use-way-back-keys';
 
-export interface Stores {
-  readonly api: Api;
-  readonly connection: ConnectionStore;
-  readonly shop: ShopStore;
-  readonly plan: PlanStore;
-  readonly desk: DeskStore;
-  readonly tonight: TonightStore;
-  readonly seat: SeatStore;
-}
-
-/** The whole window. */
-export function App({ stores }: { stores: Stores }): ReactNode {
+/** The whole window, on the shop or on the copy of it that the address names. */
+export function App({ stores: own }: { stores: Stores }): ReactNode {
+  const address = useAddress();
+  const { copy } = address;
+  const [storesOfCopy] = useState(() => copyStoresOf(own));
+  const stores = useMemo(() => (copy === null ? own : storesOfCopy(copy)), [own, storesOfCopy, copy]);
   const view = useStore(stores.shop, (state) => state.view);
   const unread = useStore(stores.shop, (state) => state.unread);
   const theme = useStore(stores.seat, (state) => state.settings.theme);
@@ -49,7 +45,8 @@ export function App({ stores }: { stores: Stores }): ReactNode {
     <ShopProvider store={stores.shop}>
       <div className={css.window}>
         <ConnectionStrip connection={stores.connection} />
-        {view !== null && <Shell stores={stores} />}
+        {copy !== null && <CopyBanner copy={copy} stores={own} />}
+        {view !== null && <Shell key={copy} stores={stores} address={address} />}
         {view === null && unread === null && <p className={css.opening}>Opening the shop</p>}
         {view === null && unread !== null && <Unread faults={unread} onRetry={() => void stores.shop.read()} />}
       </div>
@@ -82,12 +79,18 @@ function Unread({ faults, onRetry }: { faults: readonly Fault[]; onRetry: () => 
   );
 }
 
-function Shell({ stores }: { stores: Stores }): ReactNode {
-  const screen = useScreen();
+interface ShellProps {
+  readonly stores: Stores;
+  readonly address: Address;
+}
+
+function Shell({ stores, address }: ShellProps): ReactNode {
+  const { screen, copy } = address;
   useArrival((key) => screenOfKey(key) === screen);
+  useWayBackKeys(stores.shop);
 
   function showKey(key: string): void {
-    goTo(screenOfKey(key));
+    goTo({ screen: screenOfKey(key), copy });
     stores.shop.arriveAt(key);
   }
 
@@ -98,22 +101,20 @@ function Shell({ stores }: { stores: Stores }): ReactNode {
 
   return (
     <div className={css.shell}>
-      <Navigation screen={screen} onChangeMoment={() => showKey('settings/planFrom')} />
+      <Navigation address={address} onChangeMoment={() => showKey('settings/planFrom')} />
       <div className={css.screen}>
-        <Screen screen={screen} stores={stores} onShowFault={showFault} />
+        <Screen address={address} stores={stores} onShowFault={showFault} />
       </div>
       <UndoStrip />
     </div>
   );
 }
 
-interface ScreenProps {
-  readonly screen: ScreenId;
-  readonly stores: Stores;
+interface ScreenProps extends ShellProps {
   readonly onShowFault: (fault: Fault) => void;
 }
 
-function Screen({ screen, stores, onShowFault }: ScreenProps): ReactNode {
+function Screen({ address: { screen, copy }, stores, onShowFault }: ScreenProps): ReactNode {
   const shopView = useStore(stores.shop, (state) => state.view);
   switch (screen) {
     case 'plan':
@@ -123,9 +124,27 @@ function Screen({ screen, stores, onShowFault }: ScreenProps): ReactNode {
         )
       );
     case 'tonight':
-      return <TonightScreen api={stores.api} planStore={stores.plan} tonightStore={stores.tonight} />;
+      return (
+        <TonightScreen
+          api={stores.api}
+          planStore={stores.plan}
+          tonightStore={stores.tonight}
+          mayRelease={copy === null}
+        />
+      );
     case 'shifts':
       return <ShiftsScreen planStore={stores.plan} />;
+    case 'compare':
+      return (
+        shopView !== null && (
+          <CompareScreen
+            store={stores.compare}
+            planStore={stores.plan}
+            present={shopView.present}
+            onOpen={(opened) => goTo({ screen: 'jobs', copy: opened })}
+          />
+        )
+      );
     case 'jobs':
       return <JobsScreen />;
     case 'machines':

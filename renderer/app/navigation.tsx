@@ -1,10 +1,12 @@
 import type { ReactNode } from 'react';
 import { counted, keyedFaults, showMoment, usePlanMoment, useShop, useShopState } from '../tables';
+import { type Address, hashOf } from './address';
 import css from './app.module.css';
-import { countFaults, SCREENS, type ScreenId } from './screens';
+import { countFaults, hotKeyOf, SCREENS } from './screens';
+import { WayBackButtons } from './way-back-buttons';
 
 /** All screens by name, with what waits to be mended on each. */
-export function Navigation({ screen, onChangeMoment }: { screen: ScreenId; onChangeMoment: () => void }): ReactNode {
+export function Navigation({ address, onChangeMoment }: { address: Address; onChangeMoment: () => void }): ReactNode {
   const shop = useShop();
   const near = usePlanMoment();
   const view = useShopState((state) => state.view);
@@ -23,10 +25,10 @@ export function Navigation({ screen, onChangeMoment }: { screen: ScreenId; onCha
         {SCREENS.map(({ id, name }, at) => (
           <li key={id}>
             <a
-              href={`#/${id}`}
-              aria-current={id === screen ? 'page' : undefined}
-              aria-keyshortcuts={`Alt+${at + 1}`}
-              title={`Alt+${at + 1}`}
+              href={hashOf({ ...address, screen: id })}
+              aria-current={id === address.screen ? 'page' : undefined}
+              aria-keyshortcuts={hotKeyOf(at)}
+              title={hotKeyOf(at)}
             >
               {name}
               <Badge {...(counts.get(id) ?? { errors: 0, warnings: 0 })} />
@@ -34,6 +36,7 @@ export function Navigation({ screen, onChangeMoment }: { screen: ScreenId; onCha
           </li>
         ))}
       </ul>
+      <WayBackButtons />
     </nav>
   );
 }

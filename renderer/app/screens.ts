@@ -1,11 +1,12 @@
 import type { TableName } from '../../core/shop';
 import type { KeyedFault } from '../tables';
 
-/** The screens in the order of the navigation; Alt and the number goes there. */
+/** The screens in the order of the navigation. */
 export const SCREENS = [
   { id: 'plan', name: 'Plan' },
   { id: 'tonight', name: 'Tonight' },
   { id: 'shifts', name: 'Shifts' },
+  { id: 'compare', name: 'Compare' },
   { id: 'jobs', name: 'Jobs' },
   { id: 'machines', name: 'Machines' },
   { id: 'pallets', name: 'Pallets' },
@@ -15,6 +16,16 @@ export const SCREENS = [
 ] as const;
 
 export type ScreenId = (typeof SCREENS)[number]['id'];
+
+/** What goes to the screen at that place: Alt and its number, 0 for the tenth. */
+export function hotKeyOf(at: number): string {
+  return `Alt+${(at + 1) % 10}`;
+}
+
+/** The screen that Alt and this digit goes to. */
+export function screenOfDigit(digit: number): ScreenId | undefined {
+  return SCREENS[(digit + 9) % 10]?.id;
+}
 
 /** The screen an address such as `#/jobs` names; the plan where it names none. */
 export function screenOf(hash: string): ScreenId {

@@ -9,16 +9,24 @@ interface TwoStepProps {
   readonly yes: string;
   readonly no: string;
   readonly onYes: () => void;
+  /** Of the button that asks. */
+  readonly rank?: 'plain' | 'quiet';
 }
 
 /** For what replaces everything: asks once more, where the button stands. */
-export function TwoStepButton({ say, ask, yes, no, onYes }: TwoStepProps): ReactNode {
+export function TwoStepButton({ say, ask, yes, no, onYes, rank = 'plain' }: TwoStepProps): ReactNode {
   const [asking, setAsking] = useState(false);
   const keep = useRef<HTMLButtonElement>(null);
   useEffect(() => {
     if (asking) keep.current?.focus();
   }, [asking]);
-  if (!asking) return <Button onClick={() => setAsking(true)}>{say}</Button>;
+  if (!asking) {
+    return (
+      <Button rank={rank} onClick={() => setAsking(true)}>
+        {say}
+      </Button>
+    );
+  }
   return (
     <fieldset
       className={css.asking}

@@ -1,3 +1,4 @@
 export { PlanScreen } from './plan-screen';
-export { createPlanStore, type PlanStore } from './plan-store';
+export { createPlanStore, type PlanStore, SEED } from './plan-store';
+export { useNow } from './use-now';
 export { usePlan } from './use-plan';

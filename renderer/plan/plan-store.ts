@@ -31,7 +31,7 @@ export type PlanStore = StoreApi<PlanState>;
 export const SECONDS_RANGE = { least: 1, most: 600 } as const;
 const USUAL_SECONDS = 5;
 /** The same shop gives the same plan: a plan that changed for no reason would not be trusted. */
-const SEED = 1;
+export const SEED = 1;
 
 /** The state behind the plan's screens. It listens to the services as long as the window lives; no React in it. */
 export function createPlanStore(api: Api): PlanStore {

@@ -15,10 +15,12 @@ interface TonightScreenProps {
   readonly api: Api;
   readonly planStore: PlanStore;
   readonly tonightStore: TonightStore;
+  /** False in a copy of the shop, whose plan nobody works by: nothing of releasing is shown. */
+  readonly mayRelease?: boolean;
 }
 
 /** Will the night hold: what to expect of it, what may stop it, and what to see to before going home. */
-export function TonightScreen({ api, planStore, tonightStore }: TonightScreenProps) {
+export function TonightScreen({ api, planStore, tonightStore, mayRelease = true }: TonightScreenProps) {
   const view = usePlan(planStore, (state) => state.view);
   const status = usePlan(planStore, (state) => state.status);
   const tonight = useStore(tonightStore, (state) => state.view);
@@ -42,7 +44,13 @@ export function TonightScreen({ api, planStore, tonightStore }: TonightScreenPro
         <p className={styles.empty}>Playing ten thousand nights of this plan</p>
       )}
       {view !== null && tonight !== null && (
-        <Night view={view} tonight={tonight} store={tonightStore} onRunSheet={() => setSheetOpen(true)} />
+        <Night
+          view={view}
+          tonight={tonight}
+          store={tonightStore}
+          mayRelease={mayRelease}
+          onRunSheet={() => setSheetOpen(true)}
+        />
       )}
     </main>
   );
@@ -58,10 +66,11 @@ interface NightProps {
   readonly view: PlanView;
   readonly tonight: TonightView;
   readonly store: TonightStore;
+  readonly mayRelease: boolean;
   readonly onRunSheet: () => void;
 }
 
-function Night({ view, tonight, store, onRunSheet }: NightProps) {
+function Night({ view, tonight, store, mayRelease, onRunSheet }: NightProps) {
   const { outcome, presets, checks, swap } = tonight;
   const buying = useStore(store, (state) => state.buying);
   const checked = useStore(store, (state) => state.checked);
@@ -72,7 +81,7 @@ function Night({ view, tonight, store, onRunSheet }: NightProps) {
   const { tick, supply, buy } = store.getState();
   return (
     <>
-      <Head view={view} tonight={tonight} store={store} onRunSheet={onRunSheet} />
+      <Head view={view} tonight={tonight} store={store} mayRelease={mayRelease} onRunSheet={onRunSheet} />
       {swap !== null && (
         <p className={styles.swap}>
           {swap.second} before {swap.first} on {swap.machine} would bring {swap.gain.toFixed(1)} h more: what brings
@@ -106,7 +115,7 @@ function visitMoment({ plan }: PlanView, start: number, time: string): string {
   return `${time > from ? date : addDays(date, 1)}T${time}`;
 }
 
-function Head({ view, tonight, store, onRunSheet }: NightProps) {
+function Head({ view, tonight, store, mayRelease, onRunSheet }: NightProps) {
   const { outcome, checks } = tonight;
   const releasing = useStore(store, (state) => state.releasing);
   const { clock } = view.plan;
@@ -133,19 +142,21 @@ function Head({ view, tonight, store, onRunSheet }: NightProps) {
           <dd className={styles.note}>or less, one night of ten</dd>
         </div>
       </dl>
-      <div className={styles.release}>
-        <div className={styles.ways}>
-          <Button rank={view.released === null ? 'plain' : 'main'} onClick={onRunSheet}>
-            Run sheet
-          </Button>
-          {view.released === null && (
-            <Button rank="main" disabled={releasing || view.outdated} onClick={() => void release()}>
-              Release for tonight
+      {mayRelease && (
+        <div className={styles.release}>
+          <div className={styles.ways}>
+            <Button rank={view.released === null ? 'plain' : 'main'} onClick={onRunSheet}>
+              Run sheet
             </Button>
-          )}
+            {view.released === null && (
+              <Button rank="main" disabled={releasing || view.outdated} onClick={() => void release()}>
+                Release for tonight
+              </Button>
+            )}
+          </div>
+          <p className={styles.note}>{releaseText(view, checks.length)}</p>
         </div>
-        <p className={styles.note}>{releaseText(view, checks.length)}</p>
-      </div>
+      )}
     </header>
   );
 }

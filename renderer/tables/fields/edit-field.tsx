@@ -78,6 +78,7 @@ export function EditField<V>(props: EditFieldProps<V>): ReactNode {
         aria-label={label}
         aria-invalid={refusal !== undefined || faulty}
         data-at={key}
+        data-unsaved={draft !== null || refusal?.text != null}
         data-align={align}
         data-inline={size !== undefined || undefined}
         style={size === undefined ? undefined : { width: `calc(${size}ch + 10px)` }}

@@ -3,21 +3,22 @@ import { Button } from '../../look';
 import { useShopState, useShopStore } from '../store';
 import css from './undo-strip.module.css';
 
-/** How long a deletion can be taken back, unless the pointer or the focus rests on the strip. */
+/** How long it stands, unless the pointer or the focus rests on it. */
 const OFFER_MS = 12_000;
 
+/** What was just done, deleted or undone, with the way back from it. */
 export function UndoStrip(): ReactNode {
   const store = useShopStore();
-  const undo = useShopState((state) => state.undo);
+  const strip = useShopState((state) => state.strip);
   const [held, setHeld] = useState(false);
   useEffect(() => {
-    if (undo === null || held) return;
-    const timer = setTimeout(store.forgetUndo, OFFER_MS);
+    if (strip === null || held) return;
+    const timer = setTimeout(store.closeStrip, OFFER_MS);
     return () => clearTimeout(timer);
-  }, [undo, held, store]);
+  }, [strip, held, store]);
   return (
     <div className={css.place} role="status">
-      {undo !== null && (
+      {strip !== null && (
         <fieldset
           aria-label="Take back"
           className={css.strip}
@@ -26,20 +27,20 @@ export function UndoStrip(): ReactNode {
           onFocus={() => setHeld(true)}
           onBlur={() => setHeld(false)}
         >
-          <span>{undo.say}</span>
+          <span>{strip.say}</span>
           <Button
             onClick={() => {
               setHeld(false);
-              void store.takeBack();
+              void store.goBack(strip.offer);
             }}
           >
-            Undo
+            {strip.offer === 'undo' ? 'Undo' : 'Redo'}
           </Button>
           <Button
             rank="quiet"
             onClick={() => {
               setHeld(false);
-              store.forgetUndo();
+              store.closeStrip();
             }}
           >
             Close

@@ -20,13 +20,15 @@ export interface Refusal {
   readonly say: string;
 }
 
-/** The way back from the last deletion. */
-export interface Undo {
+export type Direction = 'undo' | 'redo';
+
+/** What was just done, with the way back from it; stands only while that is still the last change. */
+export interface Strip {
   readonly say: string;
-  readonly table: TableName | 'settings';
-  /** The id of the record as it now is, or null if it is gone. */
-  readonly id: string | null;
-  readonly record: unknown;
+  readonly offer: Direction;
+  /** What `offer` would do, in the words of the services. */
+  readonly change: string | null;
+  readonly revision: number;
 }
 
 export interface ShopState {
@@ -34,7 +36,7 @@ export interface ShopState {
   /** Why the shop could not be read; null while it is being read and once it is. */
   readonly unread: readonly Fault[] | null;
   readonly refusals: Readonly<Record<string, Refusal>>;
-  readonly undo: Undo | null;
+  readonly strip: Strip | null;
   /** Keys of the rows whose details are shown. */
   readonly open: ReadonlySet<string>;
   /** The key of what is to be shown and focused next. */
@@ -47,7 +49,7 @@ export interface Edit {
   readonly change: (record: unknown) => unknown;
   /** What was typed, kept if the edit is refused. */
   readonly text?: string;
-  /** Given, the edit can be undone, and this says what it was. */
+  /** Given, undoing is offered at once, and this says what was done. */
   readonly undo?: string;
 }
 
@@ -61,8 +63,11 @@ export interface ShopStore extends StoreApi<ShopState> {
   /** What cells would put into a table; nothing is put in. */
   readSheet(sheet: Sheet): Promise<Reply<SheetReading>>;
   remove(place: { readonly table: TableName; readonly id: string }, say: string): Promise<boolean>;
-  takeBack(): Promise<void>;
-  forgetUndo(): void;
+  /** Takes the last change of the shop back, or makes the last one taken back again, whichever seat made it. */
+  goBack(direction: Direction): Promise<void>;
+  closeStrip(): void;
+  /** An earlier plan, or what a copy changed, for this shop; `say` is what was done, beside which undoing is offered. */
+  take<K extends 'plan.use' | 'copy.adopt'>(call: K, sent: Sent<K>, say: string): Promise<Reply<ShopView>>;
   refuse(key: string, refusal: Refusal): void;
   /** Forgets the refusals of what `key` names and of everything in it. */
   forgive(key: string): void;
@@ -79,7 +84,7 @@ export function settingsOf(shop: Shop): ShopSettings {
   return { name, zone, horizonDays, planFrom, weights, walking, night };
 }
 
-const EMPTY: ShopState = { view: null, unread: null, refusals: {}, undo: null, open: new Set(), arrival: null };
+const EMPTY: ShopState = { view: null, unread: null, refusals: {}, strip: null, open: new Set(), arrival: null };
 
 export function createShopStore(api: Api): ShopStore {
   const store = createStore<ShopState>(() => EMPTY);
@@ -104,8 +109,17 @@ export function createShopStore(api: Api): ShopStore {
 
   /** Two seats may answer out of order; an older shop never replaces a newer one. */
   function show(view: ShopView): void {
-    const shown = store.getState().view;
-    if (shown === null || view.revision >= shown.revision) store.setState({ view, unread: null });
+    const { view: shown, strip } = store.getState();
+    if (shown !== null && view.revision < shown.revision) return;
+    const isLast = strip?.revision === view.revision && strip.change === view.wayBack[strip.offer];
+    store.setState({ view, unread: null, strip: isLast ? strip : null });
+  }
+
+  function offer(say: string, direction: Direction): void {
+    const { view } = store.getState();
+    if (view === null) return;
+    const strip = { say, offer: direction, change: view.wayBack[direction], revision: view.revision };
+    store.setState({ strip });
   }
 
   function recordAt(place: Place): unknown {
@@ -158,8 +172,8 @@ export function createShopStore(api: Api): ShopStore {
         actions.forgive(key);
         const id = place.table === 'settings' ? null : (after as { id: string }).id;
         if (place.table !== 'settings' && id !== null) renamed(keyOf(place), keyOf({ table: place.table, id }));
-        if (undo !== undefined) store.setState({ undo: { say: undo, table: place.table, id, record: before } });
         show(reply.value);
+        if (undo !== undefined) offer(undo, 'undo');
         return true;
       }),
 
@@ -181,7 +195,6 @@ export function createShopStore(api: Api): ShopStore {
 
     remove: (place, say) =>
       inTurn(async () => {
-        const record = recordAt(place);
         const key = keyOf(place);
         const reply = await ask('shop.remove', { table: place.table, id: place.id });
         if (!reply.ok) {
@@ -189,26 +202,36 @@ export function createShopStore(api: Api): ShopStore {
           return false;
         }
         actions.forgive(key);
-        store.setState({ undo: { say, table: place.table, id: null, record } });
         show(reply.value);
+        offer(say, 'undo');
         return true;
       }),
 
-    takeBack: () =>
+    goBack: (direction) =>
       inTurn(async () => {
-        const { undo } = store.getState();
-        if (undo === null) return;
-        const reply =
-          undo.table === 'settings'
-            ? await ask('shop.settings', undo.record as ShopSettings)
-            : await ask('shop.put', { table: undo.table, replaces: undo.id, row: undo.record });
-        if (reply.ok) {
-          store.setState({ undo: null });
-          show(reply.value);
-        } else store.setState({ undo: { ...undo, say: `Could not be undone. ${sentences(reply.faults)}` } });
+        const reply = await ask(`change.${direction}`, null);
+        if (!reply.ok) {
+          offer(`${direction === 'undo' ? 'Not undone.' : 'Not done again.'} ${sentences(reply.faults)}`, direction);
+          return;
+        }
+        show(reply.value);
+        // What was taken back is what can be made again, and the other way round.
+        const { undo, redo } = reply.value.wayBack;
+        if (direction === 'undo') offer(`Undone: ${redo}.`, 'redo');
+        else offer(`Done again: ${undo}.`, 'undo');
       }),
 
-    forgetUndo: () => store.setState({ undo: null }),
+    take: (call, sent, say) =>
+      inTurn(async () => {
+        const reply: Reply<ShopView> = await ask(call, sent);
+        if (reply.ok) {
+          show(reply.value);
+          offer(say, 'undo');
+        }
+        return reply;
+      }),
+
+    closeStrip: () => store.setState({ strip: null }),
 
     refuse: (key, refusal) => store.setState(({ refusals }) => ({ refusals: { ...refusals, [key]: refusal } })),
 
@@ -243,11 +266,10 @@ export function createShopStore(api: Api): ShopStore {
     },
   };
 
-  api.on('shop.changed', ({ revision }) => {
-    void inTurn(async () => {
-      if ((store.getState().view?.revision ?? -1) < revision) await actions.read();
-    });
-  });
+  // A plan made, named or released leaves the shop and its revision as they are, but not the way back.
+  const readAgain = (): void => void inTurn(actions.read);
+  api.on('shop.changed', readAgain);
+  api.on('plan.done', readAgain);
 
   return { ...store, ...actions };
 }

@@ -28,6 +28,13 @@ const morePlaces = async (bench: Bench, copy: string): Promise<ShopView> => {
   });
 };
 
+async function planCopy(bench: Bench): Promise<void> {
+  await bench.ask('copy.plan', { ids: ['1'], ...wish });
+  await expect.poll(() => bench.solver.busy).toBe(true);
+  await bench.solver.finish();
+  await expect.poll(async () => (await bench.ask('copy.list', null))[0]?.planning).toBe(false);
+}
+
 describe('a named copy of the shop', () => {
   it('is the shop with its plan, until something is changed in it', async () => {
     const bench = await planned();
@@ -52,11 +59,8 @@ describe('a named copy of the shop', () => {
     await bench.ask('copy.make', { name: 'One' });
     await morePlaces(bench, '1');
     const said = bench.next('copy.changed');
-    const planning = bench.ask('copy.plan', { ids: ['1'], ...wish });
+    await planCopy(bench);
     expect(await said).toEqual({ id: '1' });
-    await expect.poll(() => bench.solver.busy).toBe(true);
-    await bench.solver.finish();
-    await planning;
     expect(await bench.ask('copy.list', null)).toMatchObject([{ planning: false, plan: { outdated: false } }]);
     const compared = await bench.ask('plan.compare', {
       before: { copy: null, plan: null },
@@ -70,10 +74,7 @@ describe('a named copy of the shop', () => {
     const bench = await planned();
     await bench.ask('copy.make', { name: 'More places' });
     await morePlaces(bench, '1');
-    const planning = bench.ask('copy.plan', { ids: ['1'], ...wish });
-    await expect.poll(() => bench.solver.busy).toBe(true);
-    await bench.solver.finish();
-    await planning;
+    await planCopy(bench);
     const before = (await bench.ask('plan.current', null)) as PlanView;
     const adopted = await bench.ask('copy.adopt', { id: '1' });
     expect(adopted.shop.machines[0]?.places).toBe(6);

@@ -8,7 +8,7 @@ async function planned(): Promise<Bench> {
   const floor = [{ run: 'A/10/1', state: 'locked' as const, machine: 'M1', pallet: 'P1' }];
   const bench = await benchWith(smallShop({ floor }));
   const done = bench.next('plan.done');
-  await bench.ask('plan.start', { seconds: 1, seed: 1 });
+  await bench.ask('plan.start', { seconds: 1, seed: 1, near: false });
   await bench.solver.finish();
   await done;
   return bench;
@@ -39,7 +39,7 @@ describe('lists as CSV', () => {
 
   it('of a plan hold its runs, its attendances and its rounds as they are reported', async () => {
     const bench = await planned();
-    const view = await bench.ask('plan.latest', null);
+    const view = await bench.ask('plan.current', null);
     const runs = await records(bench, 'runs');
     const names = [...(view?.plan.runs ?? []), ...(view?.plan.left ?? [])].map(({ run }) => run);
     expect(runs.map(({ run }) => run)).toEqual(names);

@@ -94,6 +94,8 @@ interface Asked {
 export function fakeServices(input: ShopInput = SHOP): FakeServices {
   let shop = shopSchema.parse(input);
   let revision = 1;
+  const done: { shop: Shop; say: string }[] = [];
+  const undone: { shop: Shop; say: string }[] = [];
   let seat: SeatSettings = { theme: 'system', planSeconds: 10 };
   const calls: FakeServices['calls'] = [];
   const refusals = new Map<CallName, string>();
@@ -104,10 +106,20 @@ export function fakeServices(input: ShopInput = SHOP): FakeServices {
     revision,
     faults: faultsOf(shop, shop.planFrom ?? '2026-11-25T08:00'),
     present: '2026-11-25T08:00',
-    wayBack: { undo: null, redo: null },
+    wayBack: { undo: done.at(-1)?.say ?? null, redo: undone.at(-1)?.say ?? null },
   });
-  const change = (next: Shop): Reply<ShopView> => {
+  const change = (say: string, next: Shop): Reply<ShopView> => {
+    done.push({ shop, say });
+    undone.length = 0;
     shop = next;
+    revision++;
+    return { ok: true, value: view() };
+  };
+  const step = (from: typeof done, to: typeof done): Reply<ShopView> => {
+    const last = from.pop();
+    if (last === undefined) return refuse({ code: 'nothing', at: [], say: 'There is nothing left.', level: 'error' });
+    to.push({ shop, say: last.say });
+    shop = last.shop;
     revision++;
     return { ok: true, value: view() };
   };
@@ -120,7 +132,7 @@ export function fakeServices(input: ShopInput = SHOP): FakeServices {
     if (row.id !== replaces && rows.some((other) => other.id === row.id))
       return refuse({ code: 'duplicate-id', at: ['id'], say: `There is already ${row.id}.`, level: 'error' });
     const next = replaces === null ? [...rows, row] : rows.map((other) => (other.id === replaces ? row : other));
-    return change({ ...shop, [table]: next });
+    return change(`Change ${row.id} in ${table}`, { ...shop, [table]: next });
   };
 
   const putMany = (table: TableName, rows: readonly SheetPut[]): Reply<ShopView> => {
@@ -148,11 +160,21 @@ export function fakeServices(input: ShopInput = SHOP): FakeServices {
       case 'rows.read':
         return { ok: true, value: readSheet(shop, sent as Sheet) };
       case 'shop.remove':
-        return change({ ...shop, [table ?? 'jobs']: shop[table ?? 'jobs'].filter((other) => other.id !== id) });
+        return change(`Delete ${id} from ${table}`, {
+          ...shop,
+          [table ?? 'jobs']: shop[table ?? 'jobs'].filter((other) => other.id !== id),
+        });
       case 'shop.settings':
-        return change({ ...shop, ...(sent as object) });
+        return change('Change the settings', { ...shop, ...(sent as object) });
       case 'shop.reset':
-        return change(shopSchema.parse({ format: 'nightload-shop', version: 1, name: `Reset to ${to}`, zone: 'UTC' }));
+        return change(
+          'Reset',
+          shopSchema.parse({ format: 'nightload-shop', version: 1, name: `Reset to ${to}`, zone: 'UTC' }),
+        );
+      case 'change.undo':
+        return step(done, undone);
+      case 'change.redo':
+        return step(undone, done);
       case 'seat.put':
         seat = sent;
         return { ok: true, value: seat };

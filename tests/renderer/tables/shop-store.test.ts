@@ -62,14 +62,18 @@ describe('the store of the shop', () => {
     expect(store.handle('jobs/J-1')).not.toBe(handle);
   });
 
-  it('brings a deleted row back whole', async () => {
+  it('brings a deleted row back whole, and takes it out once more', async () => {
     const { services, store } = await opened();
     const before = services.shop.jobs[0];
     await store.remove(J1, 'Deleted job J-1.');
     expect(services.shop.jobs.map((job) => job.id)).toEqual(['J-2']);
-    await store.takeBack();
-    expect(services.shop.jobs.find((job) => job.id === 'J-1')).toEqual(before);
-    expect(store.getState().undo).toBeNull();
+    expect(store.getState().strip).toMatchObject({ say: 'Deleted job J-1.', offer: 'undo' });
+    await store.goBack('undo');
+    expect(services.shop.jobs[0]).toEqual(before);
+    expect(store.getState().strip).toMatchObject({ say: 'Undone: Delete J-1 from jobs.', offer: 'redo' });
+    await store.goBack('redo');
+    expect(services.shop.jobs.map((job) => job.id)).toEqual(['J-2']);
+    expect(store.getState().strip).toMatchObject({ say: 'Done again: Delete J-1 from jobs.', offer: 'undo' });
   });
 
   it('brings a deleted operation back to its place', async () => {
@@ -77,15 +81,47 @@ describe('the store of the shop', () => {
     const before = services.shop.jobs[0];
     await store.edit(J1, { ...putting(['route'], before?.route.slice(1)), undo: 'Deleted operation 10.' });
     expect(services.shop.jobs[0]?.route).toHaveLength(1);
-    await store.takeBack();
+    await store.goBack('undo');
     expect(services.shop.jobs[0]).toEqual(before);
+  });
+
+  it('offers no way back from a deletion once something else was changed: undo would take back that', async () => {
+    const { services, store } = await opened();
+    await store.remove(J1, 'Deleted job J-1.');
+    await store.edit({ table: 'machines', id: 'M1' }, putting(['spot'], 'hall'));
+    expect(store.getState().strip).toBeNull();
+    await store.remove({ table: 'jobs', id: 'J-2' }, 'Deleted job J-2.');
+    await services.api.call('shop.put', { table: 'pallets', replaces: null, row: { id: 'P9', fixture: 'VISE' } });
+    services.tell('shop.changed', { revision: 5 });
+    await store.goBack('undo');
+    expect(services.shop.pallets.some(({ id }) => id === 'P9')).toBe(false);
+    expect(services.shop.jobs).toEqual([]);
+  });
+
+  it('says why nothing was undone, and offers it again', async () => {
+    const { services, store } = await opened();
+    await store.remove(J1, 'Deleted job J-1.');
+    services.refuseNext('change.undo', 'A plan is being made for this shop; stop it first.');
+    await store.goBack('undo');
+    const say = 'Not undone. A plan is being made for this shop; stop it first.';
+    expect(store.getState().strip).toMatchObject({ say, offer: 'undo' });
+    await store.goBack('undo');
+    expect(services.shop.jobs.map((job) => job.id)).toEqual(['J-1', 'J-2']);
+  });
+
+  it('knows the way back after a plan was made, which changes nothing of the shop', async () => {
+    const { services, store } = await opened();
+    const before = services.calls.filter(({ name }) => name === 'shop.read').length;
+    services.tell('plan.done', { id: 3 });
+    await store.goBack('undo');
+    expect(services.calls.filter(({ name }) => name === 'shop.read')).toHaveLength(before + 1);
   });
 
   it('reads the shop again when another seat changed it', async () => {
     const { services, store } = await opened();
     await services.api.call('shop.put', { table: 'pallets', replaces: null, row: { id: 'P9', fixture: 'VISE' } });
     services.tell('shop.changed', { revision: 2 });
-    await store.takeBack();
+    await store.edit(J1, putting(['customer'], 'Moon'));
     expect(store.getState().view?.shop.pallets.at(-1)?.id).toBe('P9');
   });
 });
