@@ -1,6 +1,7 @@
 import type { IdleReason } from '../../core/contract';
 import type { AttendanceRole } from '../../core/shop';
 import type { Interval } from '../../core/time';
+import { type CurveBox, curveBox } from './curve';
 import type { Label, Measure } from './label';
 import { handsOf, LOCK_CSS, laneOf } from './metrics';
 import type { TimelineModel } from './model';
@@ -34,12 +35,20 @@ export interface MarkBox extends Box {
   readonly role: AttendanceRole | 'care';
 }
 
+/** An attendance with its words, in the bar or beside it. */
 export interface HandBox extends MarkBox {
   readonly label: Label | null;
+  readonly isInside: boolean;
 }
 
 export interface CareBox extends Box {
   readonly selection: Selection;
+}
+
+/** Where a run was in another plan. */
+export interface WasBox extends Box {
+  /** Where it starts now, to be joined with; null if it has left the row. */
+  readonly toX: number | null;
 }
 
 interface KindBox extends Box {
@@ -66,6 +75,8 @@ export interface Layout {
   readonly present: Box[];
   readonly breaks: (Box & { readonly label: Label | null })[];
   readonly dues: (Box & { readonly late: boolean })[];
+  readonly were: WasBox[];
+  readonly curves: CurveBox[];
 }
 
 /** Narrower than this a mark could not be seen or hit. */
@@ -79,7 +90,7 @@ export function layoutBars(model: TimelineModel, view: View, measure: Measure): 
   const place = new Placer(view, measure);
   const out: Layout = {
     ...{ grounds: [], rules: [], runs: [], stays: [], holds: [], tables: [], gaps: [], cares: [] },
-    ...{ hands: [], spreads: [], marks: [], present: [], breaks: [], dues: [] },
+    ...{ hands: [], spreads: [], marks: [], present: [], breaks: [], dues: [], were: [], curves: [] },
   };
   const { places, topCss, heightCss } = view;
   const y1 = Math.min(heightCss, places.total - topCss);
@@ -115,6 +126,10 @@ function rowBoxes(row: Row, at: number, place: Placer, out: Layout): void {
   });
   presenceBoxes(row, top, height, place, out);
   markBoxes(row, row.size === 'slim' ? slimHands(top, height) : handsOf(top, height), place, out);
+  eachWithin(row.were, place.span, ({ was, to }) => {
+    out.were.push({ ...place.across(was, laneFor(0)), toX: to === null ? null : place.edge(to) });
+  });
+  if (row.curve !== null) out.curves.push(curveBox(row.curve, { y0: top + 4, y1: top + height - 4 }, place));
   if (row.due !== null && row.due.minute >= place.span.start && row.due.minute < place.span.end) {
     const x0 = place.edge(row.due.minute);
     out.dues.push({ x0, x1: x0 + place.hairline, y0: top, y1: top + height, late: row.due.late });
@@ -128,7 +143,7 @@ function itemBoxes(row: Row, at: number, laneFor: (lane: number) => Sides, place
   eachWithin(row.items, place.span, (item, i) => {
     if (item.kind === 'run') pushRun(row, at, item, i, laneFor(item.lane), place, out);
     else if (item.kind === 'gap') out.gaps.push(gapBox(item, place.across(item, first), place));
-    else if (item.kind === 'hand') out.hands.push(handBox(item, place.across(item, first), place));
+    else if (item.kind === 'hand') out.hands.push(handBox(item, place.across(item, laneFor(item.lane)), place));
     else {
       const { machine, start } = item;
       out.cares.push({ ...wideEnough(place.across(item, first)), selection: { kind: 'care', machine, start } });
@@ -191,7 +206,9 @@ function gapBox(item: GapItem, box: Box, place: Placer): GapBox {
 }
 
 function handBox(item: HandItem, box: Box, place: Placer): HandBox {
-  return { ...wideEnough(box), selection: item.selection, role: item.role, label: place.label(item, item.labels) };
+  const inside = place.label(item, item.labels.slice(0, 1));
+  const label = inside ?? place.label({ start: item.end, end: item.free }, item.labels);
+  return { ...wideEnough(box), selection: item.selection, role: item.role, label, isInside: inside !== null };
 }
 
 function presenceBoxes(row: Row, top: number, height: number, place: Placer, out: Layout): void {

@@ -1,8 +1,15 @@
 import type { ReactNode } from 'react';
+import type { RowsBy } from './model';
 import styles from './timeline.module.css';
 
+interface LegendProps {
+  readonly rows: RowsBy;
+  /** Whether another plan is drawn beneath this one. */
+  readonly compares: boolean;
+}
+
 /** The signs of the timeline, as short as it goes; machine kinds are named beside their rows. */
-export function Legend() {
+export function Legend({ rows, compares }: LegendProps) {
   return (
     <ul className={styles.legend} aria-label="Signs">
       <Sign label="load">
@@ -28,6 +35,54 @@ export function Legend() {
         <rect y="3" width="14" height="11" fill="var(--bar-mill)" />
         <path d="M0 2h6M9 2h5" stroke="var(--bad)" strokeWidth="4" />
       </Sign>
+      <Sign label="locked">
+        <path d="M2 7h10v6H2z" fill="var(--ink)" />
+        <path d="M4.5 7V4a2.5 2.5 0 015 0v3" fill="none" stroke="var(--ink)" strokeWidth="1.5" />
+      </Sign>
+      <Sign label="lock in conflict">
+        <path d="M2 7h10v6H2z" fill="var(--bad)" />
+        <path d="M4.5 7V4a2.5 2.5 0 014.6-1.4" fill="none" stroke="var(--bad)" strokeWidth="1.5" />
+      </Sign>
+      {rows === 'machines' && <StandingSigns />}
+      {rows === 'pallets' && (
+        <Sign label="on the pallet">
+          <rect
+            x="0.5"
+            y="2.5"
+            width="13"
+            height="9"
+            fill="var(--bar-mill)"
+            fillOpacity="0.35"
+            stroke="var(--line-strong)"
+          />
+        </Sign>
+      )}
+      {rows === 'jobs' && (
+        <Sign label="due">
+          <path d="M3 1v13M3 2l8 3.5L3 9" fill="none" stroke="var(--ink)" strokeWidth="1.5" />
+        </Sign>
+      )}
+      {compares && rows === 'machines' && (
+        <Sign label="in the other plan">
+          <rect
+            x="0.75"
+            y="2.75"
+            width="12.5"
+            height="8.5"
+            fill="none"
+            stroke="var(--ink-soft)"
+            strokeDasharray="3 2"
+          />
+        </Sign>
+      )}
+    </ul>
+  );
+}
+
+/** Why a machine stands, and breaks of the people beneath. */
+function StandingSigns() {
+  return (
+    <>
       <Sign label="waiting for a hand">
         <path d="M-2 8L8-2M-2 16L16-2M6 16L16 6" stroke="var(--line-strong)" strokeWidth="1.25" />
       </Sign>
@@ -40,7 +95,7 @@ export function Legend() {
       <Sign label="break">
         <path d="M2 0v14M6 0v14M10 0v14" stroke="var(--line-strong)" />
       </Sign>
-    </ul>
+    </>
   );
 }
 

@@ -1,7 +1,10 @@
 import { type Clock, type Interval, intersect, union } from '../../core/time';
 import { offOf, onOf, type PlanIndex, personName } from './plan-index';
+import { type Ghost, withGhosts } from './rows/ghosts';
+import { jobRows } from './rows/job-rows';
 import { machineRows } from './rows/machine-rows';
-import { slimPeopleRows } from './rows/people-rows';
+import { palletRows } from './rows/pallet-rows';
+import { peopleRows, slimPeopleRows } from './rows/people-rows';
 import type { Item, Row } from './rows/row';
 import type { Selection } from './selection';
 import { type Track, trackOf } from './track';
@@ -20,6 +23,9 @@ export interface TimelineModel {
   readonly tonight: Interval | null;
 }
 
+/** What there is a row for. */
+export type RowsBy = 'machines' | 'pallets' | 'people' | 'jobs';
+
 /** An item by its row and its place in the row's track. */
 export interface Place {
   readonly row: number;
@@ -34,7 +40,7 @@ interface PresenceBand extends Interval {
 /** Kept before the plan's moment, so that "now" does not stick to the edge. */
 const LEAD_IN_MIN = 120;
 
-export function modelOf(index: PlanIndex): TimelineModel {
+export function modelOf(index: PlanIndex, by: RowsBy = 'machines', ghosts: readonly Ghost[] = []): TimelineModel {
   const { plan, report } = index.view;
   const start = least(plan.now, plan.runs.map(onOf)) - LEAD_IN_MIN;
   const end =
@@ -42,16 +48,26 @@ export function modelOf(index: PlanIndex): TimelineModel {
       -Math.max(plan.now + 60, report.tonight?.end ?? plan.now),
       plan.runs.map((run) => -offOf(run)),
     ) + 60;
-  const rows = [...machineRows(index), ...slimPeopleRows(index)];
-  return {
+  const base = {
     clock: plan.clock,
-    rows,
-    places: placesOf(rows),
     presence: trackOf(presenceOf(index)),
     limits: { start, end: plan.horizon },
     busy: { start: plan.now, end: Math.min(end, plan.horizon) },
     tonight: report.tonight,
   };
+  return withRows(base, rowsBy(index, by, ghosts));
+}
+
+function rowsBy(index: PlanIndex, by: RowsBy, ghosts: readonly Ghost[]): Row[] {
+  if (by === 'pallets') return palletRows(index);
+  if (by === 'people') return peopleRows(index);
+  if (by === 'jobs') return jobRows(index);
+  return [...withGhosts(index, machineRows(index), ghosts), ...slimPeopleRows(index)];
+}
+
+/** The model with other rows. */
+export function withRows(model: Omit<TimelineModel, 'rows' | 'places'>, rows: readonly Row[]): TimelineModel {
+  return { ...model, rows, places: placesOf(rows) };
 }
 
 function least(first: number, others: readonly number[]): number {

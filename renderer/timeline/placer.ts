@@ -62,6 +62,16 @@ export class Placer {
     return x1 - x0 < LEAST_LABEL_CSS ? null : labelBetween({ x0, x1 }, this.nowX, texts, this.measure);
   }
 
+  /** Where a minute lies, however far off screen: for lines that cross the edge. */
+  far(minute: Minute): number {
+    return toPx(this.view.scale, minute);
+  }
+
+  /** The width of a text. */
+  width(text: string): number {
+    return this.measure(text);
+  }
+
   /** Cut to a little beyond the screen, as canvases lose precision far outside it. */
   edge(minute: Minute): number {
     const { scale, dpr } = this.view;

@@ -1,6 +1,6 @@
 import type { Interval } from '../../../core/time';
 import { laneOf } from '../metrics';
-import { placeOf, type TimelineModel } from '../model';
+import { itemAt, placeOf, type TimelineModel } from '../model';
 import { type Box, Placer, type View } from '../placer';
 import type { MachineKind } from '../rows/row';
 import type { Carried, Trial } from './move';
@@ -50,9 +50,10 @@ export function ghostBox(
   const across = (machine: string, span: Interval): Box | null => {
     const row = rowFor(model, move.run, machine);
     if (row === null) return null;
+    const item = itemAt(model, placeOf(model, { kind: 'run', run: move.run }) ?? { row, at: -1 });
+    const lane = model.rows[row]!.machine === null && item?.kind === 'run' ? item.lane : 0;
     const top = (view.places.tops[row] ?? 0) - view.topCss;
-    const lane = laneOf(model.rows[row]!, top, view.places.heights[row] ?? 0, 0);
-    return place.across(span, lane);
+    return place.across(span, laneOf(model.rows[row]!, top, view.places.heights[row] ?? 0, lane));
   };
   const span = { start: move.start, end };
   const box = across(move.machine, span);

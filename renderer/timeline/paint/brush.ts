@@ -38,13 +38,22 @@ export function fillPattern(ctx: CanvasRenderingContext2D, box: Box, pattern: Ca
   ctx.restore();
 }
 
-export function text(ctx: CanvasRenderingContext2D, label: Label, box: Box): void {
+export function text(ctx: CanvasRenderingContext2D, label: Label, box: Pick<Box, 'y0' | 'y1'>): void {
   ctx.textBaseline = 'middle';
   ctx.fillText(label.text, label.x, (box.y0 + box.y1) / 2 + 1);
 }
 
+/** Around words that may lie on lines or a pattern. */
+export function halo(ctx: CanvasRenderingContext2D, label: Label, box: Pick<Box, 'y0' | 'y1'>, colour: string): void {
+  ctx.strokeStyle = colour;
+  ctx.lineWidth = 4;
+  ctx.lineJoin = 'round';
+  ctx.textBaseline = 'middle';
+  ctx.strokeText(label.text, label.x, (box.y0 + box.y1) / 2 + 1);
+}
+
 /** A label on a pattern gets a plain ground of its own, or it could not be read. */
-export function knockedOut({ ctx, palette }: Brush, label: Label, box: Box): void {
+export function knockedOut({ ctx, palette }: Brush, label: Label, box: Pick<Box, 'y0' | 'y1'>): void {
   ctx.font = smallFont(palette);
   const width = ctx.measureText(label.text).width;
   const middle = (box.y0 + box.y1) / 2;

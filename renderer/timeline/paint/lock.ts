@@ -1,8 +1,10 @@
 import type { RunBox } from '../layout';
 import { LOCK_CSS } from '../metrics';
-import { type Brush, fillPattern } from './brush';
+import { type Brush, fill, fillPattern } from './brush';
 
-const CLASH_BAND_CSS = 7;
+/** The foot of the bar that is crossed, less where the words would not leave so much. */
+const BAND_CSS = 7;
+const WORDS_CSS = 14;
 
 /**
  * A padlock on a run that is locked. If the lock cannot hold, its shackle stands open and the foot of the bar is
@@ -12,9 +14,10 @@ export function paintLock(brush: Brush, run: RunBox): void {
   const { ctx, palette, patterns } = brush;
   const clash = run.lock === 'clash';
   if (clash) {
-    const band = { ...run, y0: run.y1 - CLASH_BAND_CSS };
+    const high = Math.max(2, Math.min(BAND_CSS, Math.floor((run.y1 - run.y0 - WORDS_CSS) / 2)));
+    const band = { ...run, y0: run.y1 - high };
     ctx.fillStyle = palette.panel;
-    ctx.fillRect(band.x0, band.y0, band.x1 - band.x0, CLASH_BAND_CSS);
+    fill(ctx, band);
     fillPattern(ctx, band, patterns.clash);
   }
   const colour = clash ? palette.bad : palette.barInk;

@@ -35,6 +35,10 @@ export interface Row {
   readonly present: Track<Interval>;
   readonly breaks: Track<Interval>;
   readonly due: Due | null;
+  /** Where runs were in another plan. */
+  readonly were: Track<Was>;
+  /** What is left of a tool. */
+  readonly curve: Curve | null;
 }
 
 /** What stands beside a row. */
@@ -44,7 +48,7 @@ export interface RowHead {
   readonly aside: string;
   /** Under the name. */
   readonly below: string;
-  /** Said in place of `below` if something is wrong with it. */
+  /** Said if something is wrong with it. */
   readonly bad: string | null;
   readonly kind: MachineKind | null;
 }
@@ -90,8 +94,10 @@ export interface CareItem extends Interval {
 }
 
 /** An attendance as a bar of its own, in the row of its person. */
-export interface HandItem extends Interval {
+export interface HandItem extends InLane {
   readonly kind: 'hand';
+  /** When the next one in its lane begins: until then there is room for words. */
+  readonly free: Minute;
   readonly selection: Selection;
   readonly role: AttendanceRole | 'care';
   readonly labels: readonly string[];
@@ -117,6 +123,25 @@ export interface Due {
   readonly late: boolean;
 }
 
+/** Where a run was in another plan, together with the way to where it is now. */
+export interface Was extends Interval {
+  readonly was: Interval;
+  /** Where it starts now; null if it has left the row or starts as before. */
+  readonly to: Minute | null;
+}
+
+/** Something that is used up and renewed over time. */
+export interface Curve {
+  readonly limit: number;
+  readonly points: readonly { readonly at: Minute; readonly left: number }[];
+  /** The minutes of the points, for finding them. */
+  readonly ats: readonly Minute[];
+  readonly replaced: readonly Minute[];
+  readonly short: boolean;
+  /** What is left at the end. */
+  readonly words: string;
+}
+
 interface RowParts extends Pick<Row, 'key' | 'head'> {
   readonly size?: RowSize;
   readonly heading?: string | null;
@@ -128,6 +153,7 @@ interface RowParts extends Pick<Row, 'key' | 'head'> {
   readonly present?: readonly Interval[];
   readonly breaks?: readonly Interval[];
   readonly due?: Due | null;
+  readonly curve?: Curve;
 }
 
 /** A row of what is given; the rest of its tracks are empty. */
@@ -158,6 +184,8 @@ export function rowOf(parts: RowParts): Row {
     present: tracked(parts.present),
     breaks: tracked(parts.breaks),
     due: parts.due ?? null,
+    were: EMPTY_TRACK,
+    curve: parts.curve ?? null,
   };
 }
 

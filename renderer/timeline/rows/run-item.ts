@@ -3,7 +3,7 @@ import type { Interval } from '../../../core/time';
 import { holdOf, jobOf, type PlanIndex } from '../plan-index';
 import type { Lock, Mark, RunItem } from './row';
 
-/** What a row calls a run: in the row of a machine its job comes first, in that of a job its operation. */
+/** What a row says of a run: that of a machine its job and parts, that of a job its operation, that of a pallet where it is. */
 export type Naming = 'job' | 'operation' | 'machine';
 
 /** A run as a bar. */
@@ -12,7 +12,7 @@ export function runItem(index: PlanIndex, run: PlannedRun, naming: Naming = 'job
   const machine = index.machines.get(run.machine);
   const job = jobOf(run.run);
   const late = index.late.has(job);
-  const onTable = machine?.places === 0 && machine.cell === null && machine.kind !== 'bench';
+  const onTable = naming === 'job' && machine?.places === 0 && machine.cell === null && machine.kind !== 'bench';
   return {
     kind: 'run',
     run: run.run,
