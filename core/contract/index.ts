@@ -1,11 +1,13 @@
 import type { ListName, Sheet, SheetPut, SheetReading } from '../exchange';
+import type { Substitute } from '../measure';
 import type { Fault, Plan, PlanCost, Shop, TableName } from '../shop';
 import type { ComparedPlans, CopyView, DeskChange, LoggedChange, PlanRef, PlanSummary, Trial, WayBack } from './desk';
 import type { PlanReport } from './report';
 import type { RunSheet, SheetPaper } from './run-sheet';
-import type { Purchase, Release, TonightView } from './tonight';
+import type { KindLedger, Purchase, Release, TonightView } from './tonight';
 
 export type { ListName, Sheet, SheetField, SheetPut, SheetReading, SheetRow as ReadRow } from '../exchange';
+export type { Substitute } from '../measure';
 export * from './comparison';
 export * from './desk';
 export * from './report';
@@ -99,6 +101,10 @@ export interface Calls {
   'plan.name': [{ id: number; name: string }, PlanSummary[]];
   /** Brings an earlier plan back, with the shop as it was then if asked. */
   'plan.use': [{ id: number; withShop: boolean }, ShopView];
+  /** What becomes of every tool kind on every machine. */
+  'plan.tools': [{ id: number }, readonly KindLedger[]];
+  /** The pallets that could carry a run in place of its own, best first. */
+  'plan.substitutes': [{ id: number; run: string }, readonly Substitute[]];
   'plan.compare': [{ before: PlanRef; after: PlanRef }, ComparedPlans];
   /** Freezes a plan as the one people work by; the next one costs what it moves from it. */
   'plan.release': [{ id: number; checked: string[] }, PlanView];

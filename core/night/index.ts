@@ -11,7 +11,7 @@ export {
   toolLedger,
   type WheelLedger,
 } from './ledger';
-export type { Shortage, SpentTool } from './ledger-replay';
+export type { CoursePoint, Shortage, SpentTool } from './ledger-replay';
 export type { GivesNoMore } from './ledger-sisters';
 export { expectedInOrder, orderByOdds, type UncertainRun } from './odds';
 export * from './outcome';

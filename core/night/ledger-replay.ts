@@ -30,6 +30,12 @@ export interface SpentTool {
   readonly minute: Minute;
 }
 
+/** Minutes that an unattended cut could take from all sister tools at a minute. */
+export interface CoursePoint {
+  readonly minute: Minute;
+  readonly left: number;
+}
+
 /** Which of the planned acts are done. */
 export type ActsDone = (act: ToolAct) => boolean;
 
@@ -41,6 +47,8 @@ export interface Replay {
   readonly shortages: readonly Shortage[];
   /** By run that uses the kind, minutes that a cut by the same hours could still take after it. */
   readonly usableAfter: ReadonlyMap<string, number>;
+  /** In order of time; between two points they change evenly, and two at one minute are a step. */
+  readonly course: readonly CoursePoint[];
 }
 
 /** Reads one kind's queue on one machine as rule 8 does, with `fresh` new sister tools put in behind those there are. */
@@ -51,10 +59,17 @@ export function replay(queue: ToolQueue, tool: Tool, now: Minute, isDone: ActsDo
   const usableAfter = new Map<string, number>();
   const known = new Map<number, GivesNoMore>(sisters.left.flatMap((left, i) => (left === 0 ? [[i, 'spent']] : [])));
 
+  const course: CoursePoint[] = [];
+  const note = (minute: Minute): void => {
+    course.push({ minute: Math.max(now, minute), left: sisters.usable(true) });
+  };
+
   const cut = (one: ToolCut): void => {
     const run = one.planned.run;
     for (const { minutes: needed } of one.needs.filter((need) => need.tool.id === tool.id)) {
+      note(one.planned.start);
       const { passed, isShort, missing } = sisters.take(needed, one.alone);
+      note(one.planned.end);
       for (const { sister, why, taken } of passed) {
         if (known.get(sister) !== why)
           spent.push({ sister, why, run, minute: minuteOfShare(one, taken / needed, now) });
@@ -80,14 +95,17 @@ export function replay(queue: ToolQueue, tool: Tool, now: Minute, isDone: ActsDo
   const careUntil = (minute: Minute): void => {
     for (let care = queue.care[next]; care !== undefined && care.start <= minute; care = queue.care[++next])
       for (const act of care.acts.filter((one) => one.tool === tool.id && isDone(one))) {
+        note(care.end);
         sisters.act(act);
+        note(care.end);
         if (act.act === 'replace' || known.get(act.sister) === 'blunt') known.delete(act.sister);
       }
   };
+  note(now);
   for (const one of queue.cuts) {
     careUntil(one.planned.start);
     cut(one);
   }
   careUntil(Number.POSITIVE_INFINITY);
-  return { sisters, spent, shortages, usableAfter };
+  return { sisters, spent, shortages, usableAfter, course };
 }

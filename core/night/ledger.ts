@@ -1,7 +1,7 @@
-import { nightReserve, type Plan, type Shop, sistersLeft, type Tool, type ToolAct } from '../shop';
+import { mostAtNight, nightReserve, type Plan, type Shop, sistersLeft, type Tool, type ToolAct } from '../shop';
 import type { Interval } from '../time';
 import { type ToolQueue, toolQueuesOf } from './ledger-queue';
-import { type Replay, replay, type Shortage, type SpentTool } from './ledger-replay';
+import { type CoursePoint, type Replay, replay, type Shortage, type SpentTool } from './ledger-replay';
 
 /** A planned replacement or dressing of one tool. */
 export interface PlannedAct extends Interval {
@@ -38,6 +38,9 @@ export interface KindLedger {
   readonly care: readonly PlannedAct[];
   /** Every run that finds too little although all planned care is done; none in a plan that keeps rule 8. */
   readonly shortages: readonly Shortage[];
+  /** What the night may use of all sister tools, over the plan, with the planned care; and of as many fresh ones. */
+  readonly course: readonly CoursePoint[];
+  readonly fresh: number;
   /** The first run that would find too little if nobody replaced or dressed anything from the plan's moment on. */
   readonly withoutCare: Shortage | null;
 }
@@ -117,6 +120,8 @@ function kindLedger(queue: ToolQueue, tool: Tool, planned: Replay, without: Repl
         .map(({ sister, act }): PlannedAct => ({ person, start, end, sister, act })),
     ),
     shortages: planned.shortages,
+    course: planned.course,
+    fresh: mostAtNight(machine, tool),
     withoutCare: without.shortages[0] ?? null,
   };
 }

@@ -72,6 +72,8 @@ export const inputs = {
   'plan.read': z.object({ id: planId }),
   'plan.name': z.object({ id: planId, name: planName }),
   'plan.use': z.object({ id: planId, withShop: z.boolean() }),
+  'plan.tools': z.object({ id: planId }),
+  'plan.substitutes': z.object({ id: planId, run: z.string() }),
   'plan.compare': z.object({ before: planRef, after: planRef }),
   'plan.release': z.object({ id: planId, checked: z.array(z.string()) }),
   'tonight.read': z.object({ id: planId }),

@@ -1,7 +1,9 @@
 import type { CallName, EventName, Events, PlanView, Reply, Returned, Sent, ShopView } from '../../core/contract';
 import { isPlanList, readSheet, readShopText, writePlanList, writeShopList, writeShopText } from '../../core/exchange';
 import { comparePlans, comparisonSentences } from '../../core/explain';
-import { demoShop, emptyShop, type Fault, faultsOf } from '../../core/shop';
+import { substitutesFor } from '../../core/measure';
+import { toolLedger } from '../../core/night';
+import { demoShop, emptyShop, type Fault, faultsOf, runsOf } from '../../core/shop';
 import { ownZone, type Present } from '../clock';
 import { messageOf, Refusal, refusal } from '../refusal';
 import type { Nights, Solver, Trials } from '../solver';
@@ -147,6 +149,17 @@ export function createServices(store: Store, equipment: Equipment): Services {
       const { made, shop } = await views.read(id);
       const say = `Bring back the plan of ${made.replace('T', ' ')}${withShop ? ' and its shop' : ''}`;
       return changed(store.usePlan(id, say, withShop ? shop : null));
+    },
+    'plan.tools': async ({ id }) => {
+      const { shop, plan } = await views.read(id);
+      return toolLedger(shop, plan).kinds;
+    },
+    'plan.substitutes': async ({ id, run }) => {
+      const { shop, plan } = await views.read(id);
+      if (!runsOf(shop).some((need) => need.id === run)) {
+        throw refusal('no-such-run', `There is no run ${run} in plan ${id}; choose one of its runs.`);
+      }
+      return substitutesFor(shop, plan, run);
     },
     'plan.compare': async ({ before, after }) => {
       const comparison = comparePlans(await planOf(before), await planOf(after));

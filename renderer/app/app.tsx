@@ -120,7 +120,13 @@ function Screen({ address: { screen, copy }, stores, onShowFault }: ScreenProps)
     case 'plan':
       return (
         shopView !== null && (
-          <PlanScreen planStore={stores.plan} desk={stores.desk} shopView={shopView} onShowFault={onShowFault} />
+          <PlanScreen
+            api={stores.api}
+            planStore={stores.plan}
+            desk={stores.desk}
+            shopView={shopView}
+            onShowFault={onShowFault}
+          />
         )
       );
     case 'tonight':

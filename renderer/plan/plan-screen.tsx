@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
-import type { PlanView, ShopView } from '../../core/contract';
+import type { Api, PlanView, ShopView } from '../../core/contract';
 import type { Fault } from '../../core/shop';
-import { type DeskStore, HoldControls, useMoving } from '../desk';
+import { type DeskStore, HoldControls, Substitutes, useAnswer, useMoving } from '../desk';
 import { Button } from '../look';
 import { indexPlan, Timeline } from '../timeline';
 import { Details } from './details';
@@ -10,10 +10,12 @@ import { Caution, FaultList, OutdatedNotice } from './notices';
 import styles from './plan-screen.module.css';
 import type { PlanStore } from './plan-store';
 import { SidePanel } from './side-panel';
+import { toolLinesOf } from './tool-lines';
 import { useNow } from './use-now';
 import { usePlan } from './use-plan';
 
 interface PlanScreenProps {
+  readonly api: Api;
   readonly planStore: PlanStore;
   readonly desk: DeskStore;
   readonly shopView: ShopView;
@@ -22,7 +24,7 @@ interface PlanScreenProps {
 }
 
 /** The shop lead's screen: the plan in numbers, over time, and round by round. */
-export function PlanScreen({ planStore, desk, shopView, onShowFault }: PlanScreenProps) {
+export function PlanScreen({ api, planStore, desk, shopView, onShowFault }: PlanScreenProps) {
   const status = usePlan(planStore, (state) => state.status);
   const view = usePlan(planStore, (state) => state.view);
   const running = usePlan(planStore, (state) => state.running);
@@ -36,7 +38,7 @@ export function PlanScreen({ planStore, desk, shopView, onShowFault }: PlanScree
       {view !== null && <Caution />}
       {view?.outdated && !running && <OutdatedNotice />}
       <FaultList faults={faults} shopView={shopView} onShow={onShowFault} />
-      {view !== null && <PlanBody view={view} store={planStore} desk={desk} shopView={shopView} />}
+      {view !== null && <PlanBody api={api} view={view} store={planStore} desk={desk} shopView={shopView} />}
       {view === null && (
         <NoPlan
           status={status}
@@ -50,26 +52,46 @@ export function PlanScreen({ planStore, desk, shopView, onShowFault }: PlanScree
 }
 
 interface PlanBodyProps {
+  readonly api: Api;
   readonly view: PlanView;
   readonly store: PlanStore;
   readonly desk: DeskStore;
   readonly shopView: ShopView;
 }
 
-function PlanBody({ view, store, desk, shopView }: PlanBodyProps) {
+function PlanBody({ api, view, store, desk, shopView }: PlanBodyProps) {
   const index = useMemo(() => indexPlan(view), [view]);
   const selection = usePlan(store, (state) => state.selection);
   const running = usePlan(store, (state) => state.running);
   const nowMin = useNow(view, shopView.present);
   const moving = useMoving(desk, index, shopView.shop);
+  const tools = useAnswer(api, 'plan.tools', { id: view.id });
+  const kinds = tools?.ok === true ? tools.value : null;
+  const toolLines = useMemo(() => toolLinesOf(view.shop, kinds ?? []), [view, kinds]);
   const { select } = store.getState();
   return (
     <div className={styles.body}>
       <div className={styles.main}>
-        <Timeline index={index} nowMin={nowMin} selection={selection} onSelect={select} {...(running ? {} : moving)} />
+        <Timeline
+          index={index}
+          nowMin={nowMin}
+          selection={selection}
+          onSelect={select}
+          tools={toolLines}
+          {...(running ? {} : moving)}
+        />
         <Details index={index} selection={selection}>
           {selection?.kind === 'run' && (
-            <HoldControls desk={desk} index={index} shop={shopView.shop} run={selection.run} disabled={running} />
+            <>
+              <HoldControls desk={desk} index={index} shop={shopView.shop} run={selection.run} disabled={running} />
+              <Substitutes
+                key={selection.run}
+                {...{ api, desk, index }}
+                shop={shopView.shop}
+                run={selection.run}
+                disabled={running}
+              />
+            </>
           )}
         </Details>
       </div>

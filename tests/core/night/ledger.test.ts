@@ -222,3 +222,41 @@ describe('the ledger', () => {
     expect(ledger.minutesLeftAfter).toEqual({});
   });
 });
+
+describe('the course of a tool', () => {
+  const { course, fresh } = kind(
+    {
+      tools: [EM10],
+      magazines: { M1: { EM10: [30, 50] } },
+      cuts: [
+        { start: NOW, cut: 60, uses: { EM10: 20 } },
+        { start: NOW + 100, cut: 60, uses: { EM10: 10 } },
+      ],
+      care: [
+        {
+          machine: 'M1',
+          person: 'Ada',
+          start: NOW + 70,
+          end: NOW + 75,
+          acts: [{ tool: 'EM10', sister: 0, act: 'replace' }],
+        },
+      ],
+    },
+    'EM10',
+  );
+
+  it('is what the night may use, which a cut takes evenly and a replacement gives back at once', () => {
+    // Life 100 at 0.8: 20 stay in each tool. 30 and 50 left: 10 + 30; after 20 of the first: 0 + 30; a fresh one: 80.
+    expect(course).toEqual([
+      { minute: NOW, left: 40 },
+      { minute: NOW, left: 40 },
+      { minute: NOW + 60, left: 30 },
+      { minute: NOW + 75, left: 30 },
+      { minute: NOW + 75, left: 110 },
+      { minute: NOW + 100, left: 110 },
+      { minute: NOW + 160, left: 100 },
+    ]);
+  });
+
+  it('is held against what fresh tools would give', () => expect(fresh).toBe(160));
+});

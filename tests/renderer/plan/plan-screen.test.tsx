@@ -14,6 +14,7 @@ async function open(view: PlanView | null, faults: readonly Fault[] = []) {
   const api = new FakeApi({
     'plan.current': () => ({ ok: true, value: view }),
     'plan.start': () => ({ ok: true, value: null }),
+    'plan.tools': () => ({ ok: true, value: [] }),
     'plan.stop': () => ({ ok: true, value: null }),
     'seat.read': () => ({ ok: true, value: { theme: 'light', planSeconds: 5 } }),
     'seat.put': (seat) => ({ ok: true, value: seat }),
@@ -27,7 +28,15 @@ async function open(view: PlanView | null, faults: readonly Fault[] = []) {
     wayBack: { undo: null, redo: null },
   };
   const onShowFault = vi.fn();
-  render(<PlanScreen planStore={store} desk={createDeskStore(api)} shopView={shopView} onShowFault={onShowFault} />);
+  render(
+    <PlanScreen
+      api={api}
+      planStore={store}
+      desk={createDeskStore(api)}
+      shopView={shopView}
+      onShowFault={onShowFault}
+    />,
+  );
   await vi.waitFor(() => expect(store.getState().status).toBe('ready'));
   return { api, store, onShowFault, user: userEvent.setup() };
 }

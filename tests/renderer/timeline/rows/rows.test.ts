@@ -20,7 +20,7 @@ describe('rows by machine', () => {
 
   it('show on the bar that a run is locked, and apart from it that the lock cannot hold', () => {
     const view = planView();
-    const entry = { state: 'locked' as const, machine: 'M1', pallet: null, start: null, end: null };
+    const entry = { state: 'locked' as const, machine: 'M1', pallet: null, start: null, end: null, after: null };
     view.shop.floor.push({ ...entry, run: 'J-112/10/1' }, { ...entry, run: 'J-112/10/2' });
     view.plan.conflicts.push({ run: 'J-112/10/2', say: 'M1 is not free then' });
     const model = modelOf(indexPlan(view));
@@ -40,7 +40,7 @@ describe('rows by pallet', () => {
 
   it('say of a pallet that the plan has no use for it', () => {
     const view = planView();
-    view.shop.pallets.push({ id: 'P-99', name: '', fixture: 'vice', machines: [] });
+    view.shop.pallets.push({ id: 'P-99', name: '', fixture: 'vice', machines: [], inUse: true });
     const rows = modelOf(indexPlan(view), 'pallets').rows;
     expect(rows.find(({ head }) => head.name === 'P-99')?.head.below).toBe('not used in this plan');
   });
