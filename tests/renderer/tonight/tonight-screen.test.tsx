@@ -98,6 +98,21 @@ describe('the screen "Tonight"', () => {
     ]);
   });
 
+  it('shows nothing of releasing in a what-if, also of a plan that the shop had released', async () => {
+    const view = planView({ released: { at: '2026-11-25T15:20', checked: [] } });
+    const api = new FakeApi({
+      'plan.current': () => ({ ok: true, value: view }),
+      'seat.read': () => ({ ok: true, value: { theme: 'light', planSeconds: 5 } }),
+      'tonight.read': () => ({ ok: true, value: tonightOf(view) }),
+    });
+    const planStore = createPlanStore(api);
+    const tonightStore = createTonightStore(api, planStore);
+    render(<TonightScreen planStore={planStore} tonightStore={tonightStore} mayRelease={false} />);
+    await screen.findByText('What stops first');
+    expect(screen.queryByRole('button', { name: /Release|run sheet/ })).toBeNull();
+    expect(screen.queryByRole('heading', { name: /run sheet/ })).toBeNull();
+  });
+
   it('names what stops first, the weakest pallet first, and the tools to preset with pallet and minute', async () => {
     await open(planView());
     await screen.findByText('What stops first');
