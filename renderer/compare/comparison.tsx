@@ -109,7 +109,7 @@ function AfterOverTime({ compared: { before, after }, present, name }: AfterProp
     <section aria-label="The plan after over time">
       <h2>{name}, over time</h2>
       <div className={css.timeline}>
-        <Timeline index={index} nowMin={nowMin} selection={shown} onSelect={setSelection} {...{ ghosts }} />
+        <Timeline index={index} nowMin={nowMin} selection={shown} onSelect={setSelection} ghosts={ghosts} />
       </div>
     </section>
   );

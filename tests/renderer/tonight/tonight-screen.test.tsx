@@ -107,7 +107,7 @@ describe('the screen "Tonight"', () => {
     });
     const planStore = createPlanStore(api);
     const tonightStore = createTonightStore(api, planStore);
-    render(<TonightScreen planStore={planStore} tonightStore={tonightStore} mayRelease={false} />);
+    render(<TonightScreen planStore={planStore} tonightStore={tonightStore} api={api} mayRelease={false} />);
     await screen.findByText('What stops first');
     expect(screen.queryByRole('button', { name: /Release|run sheet/ })).toBeNull();
     expect(screen.queryByRole('heading', { name: /run sheet/ })).toBeNull();
