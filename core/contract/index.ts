@@ -5,6 +5,7 @@ import type { Purchase, Release, TonightView } from './tonight';
 export * from './comparison';
 export * from './report';
 export * from './tonight';
+export * from './why';
 
 /** The one contract between the screens and the services; how it is carried (IPC, WebSocket) changes nothing in it. */
 

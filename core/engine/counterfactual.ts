@@ -9,7 +9,7 @@ import { rowsBy } from './rows';
 import { emptySchedule, type Schedule } from './schedule';
 import { Slots } from './slots';
 import { Stay } from './stay';
-import { careActs } from './tool-ledger';
+import type { LedgerAct } from './tool-ledger';
 import { writeCares, writeRun } from './write';
 
 /**
@@ -47,7 +47,7 @@ export class Counterfactual {
     }
     const { machines, people, pallets } = this.slots;
     this.hasMerged = [...machines, ...people, ...pallets].some((bookings) => bookings.hasMerged);
-    this.noteShort();
+    this.viewWith([]).noteShort();
   }
 
   /** True if the run is on its machine already, or stands where it cannot be lifted out of the plan alone. */
@@ -75,8 +75,7 @@ export class Counterfactual {
     return this.without(index, (from, wentFrom) => {
       const here = this.problem.optionMachine[option]!;
       // Who stays behind must have the tools still: of two tools in turn the next cut may now take the wrong one.
-      if (relaxed.includes('machine') && view.ledger !== null && this.viewWith([]).ledger?.read(here) === false)
-        return null;
+      if (relaxed.includes('machine') && !relaxed.includes('tool') && !this.viewWith([]).lasts(here)) return null;
       return view.loosened(here, () => {
         const room = view.search(index, option, window, from, wentFrom);
         if (room === null || !this.holdsFollowers(view, index, room)) return null;
@@ -85,11 +84,12 @@ export class Counterfactual {
     });
   }
 
-  /** The tool that keeps the run from where {@link earliest}, unrelaxed, looked for room inside `within` first, or null. */
-  shortTool(run: string, machine: string, within: Interval): string | null {
-    this.earliest(run, machine, within);
-    const { shortTool } = this.viewWith([]);
-    return shortTool === NONE ? null : this.problem.shop.tools[shortTool]!.id;
+  /** The tool that keeps the run from where {@link earliest}, asked the same, looked for room inside `within` first, or null. */
+  shortTool(run: string, machine: string, within: Interval, relaxed: readonly Relaxation[] = []): string | null {
+    const view = this.viewWith(relaxed);
+    view.shortTool = NONE;
+    this.earliest(run, machine, within, relaxed);
+    return view.shortTool === NONE ? null : this.problem.shop.tools[view.shortTool]!.id;
   }
 
   /** True if the run could be just there with nothing relaxed and every other run where it is. */
@@ -123,12 +123,12 @@ export class Counterfactual {
     );
     const stay = new Stay();
     stay.readFrom(there, index);
-    const care = this.without(index, () => {
+    const care = this.without(index, (from) => {
       // Where tools never wear nobody sees to them.
       if (view.relaxed.has('tool')) return this.plan.care.filter(({ machine }) => machine !== planned.machine);
       // With the machine to itself it has no part in the queue there.
-      if (view.relaxed.has('machine')) return this.careIn(this.viewWith([]));
-      return view.loosened(here, () => view.putting(index, stay, () => this.careIn(view)));
+      if (view.relaxed.has('machine')) return this.careIn(this.viewWith([]), [from]);
+      return view.loosened(here, () => view.putting(index, stay, () => this.careIn(view, [here, from])));
     });
     const others = this.plan.runs.filter(({ run }) => run !== planned.run);
     return {
@@ -155,15 +155,22 @@ export class Counterfactual {
     return this.without(index, () => view.loosened(machine, () => view.soonestHand(index, stay, role)));
   }
 
-  /** Each as long as what is now done in it. */
-  private careIn({ problem, slots }: LooseView): Plan['care'] {
-    if (problem.tools === null) return [];
-    const { tools } = problem.shop;
-    const acts = careActs(problem, slots, this.schedule);
-    return writeCares(problem, this.schedule, acts).map((care) => {
-      const minutes = care.acts.map(({ tool, act }) => actMinutes(tools.find(({ id }) => id === tool)!, act));
-      return { ...care, end: care.start + minutes.reduce((sum, each) => sum + each, 0) };
-    });
+  /** As the plan has it, or, on the machines named, chosen anew where it must be: each as long as what is done in it. */
+  private careIn(view: LooseView, machines: readonly number[]): Plan['care'] {
+    const { problem } = this;
+    const anew = new Map<string, readonly LedgerAct[]>();
+    for (const machine of machines) {
+      const acts = machine === NONE ? null : view.careAnew(machine);
+      if (acts !== null) anew.set(problem.machineIds[machine]!, acts);
+    }
+    const minutesOf = (id: string, act: 'replace' | 'dress') =>
+      actMinutes(problem.shop.tools.find((tool) => tool.id === id)!, act);
+    const chosen = writeCares(problem, this.schedule, [...anew.values()].flat()).map((care) => ({
+      ...care,
+      end: care.acts.reduce((end, { tool, act }) => end + minutesOf(tool, act), care.start),
+    }));
+    const kept = this.plan.care.filter(({ machine }) => !anew.has(machine));
+    return [...kept, ...chosen].sort((a, b) => a.start - b.start || (a.machine < b.machine ? -1 : 1));
   }
 
   /** Its predecessors on its parts and the first piece it waits for are in the plan. */
@@ -211,19 +218,10 @@ export class Counterfactual {
     const key = [...relaxed].sort().join();
     let view = this.views.get(key);
     if (view === undefined) {
-      view = new LooseView(this.slots, this.schedule, new Set(relaxed));
+      view = new LooseView(this.slots, this.schedule, new Set(relaxed), this.plan);
       this.views.set(key, view);
     }
     return view;
-  }
-
-  /** What is held and short of a tool, which the plan reports, takes what there is. */
-  private noteShort(): void {
-    const { ledger } = this.viewWith([]);
-    if (ledger === null) return;
-    for (let machine = 0; machine < this.problem.machineCount; machine++) {
-      while (!ledger.read(machine) && this.schedule.isShort[ledger.run] === 0) this.schedule.isShort[ledger.run] = 1;
-    }
   }
 }
 

@@ -1,8 +1,10 @@
 import { NONE, type Problem } from '../problem';
+import type { Plan } from '../shop';
 import type { Interval } from '../time';
 import { AloneRule } from './alone';
 import { giveBack, giveBackCare, take, takeCare } from './book';
 import { Bookings } from './bookings';
+import { actsOf, CareKept } from './care-kept';
 import { Placement } from './placement';
 import { type Relaxation, relaxedProblem } from './relax';
 import { canRepeat } from './repeat';
@@ -10,7 +12,7 @@ import { RoomFinder } from './room';
 import { earliestOn, type Schedule } from './schedule';
 import { NEVER, Slots } from './slots';
 import type { Stay } from './stay';
-import { ToolLedger } from './tool-ledger';
+import { type LedgerAct, ToolLedger } from './tool-ledger';
 import { noWishes } from './wishes';
 
 /**
@@ -22,8 +24,7 @@ export class LooseView {
   readonly slots: Slots;
   /** The tool that was the first to be short where the last search looked, as an index of the shop's tools, or NONE. */
   shortTool = NONE;
-  /** Reads the machines' queues; null where no tool counts. */
-  readonly ledger: ToolLedger | null;
+  private readonly tools: { readonly kept: CareKept; readonly ledger: ToolLedger } | null;
 
   private readonly finder: RoomFinder;
   private readonly alone: AloneRule;
@@ -33,6 +34,7 @@ export class LooseView {
     private readonly own: Slots,
     private readonly schedule: Schedule,
     readonly relaxed: ReadonlySet<Relaxation>,
+    plan: Plan,
   ) {
     this.problem = relaxedProblem(own.problem, relaxed);
     this.slots = new Slots(this.problem);
@@ -45,8 +47,11 @@ export class LooseView {
     this.alone = new AloneRule(this.problem, this.slots, schedule);
     this.wishes = noWishes(this.problem.runCount);
     const { tools } = this.problem;
-    this.ledger =
-      tools === null || relaxed.has('tool') ? null : new ToolLedger(this.problem, tools, this.slots, schedule);
+    this.tools = null;
+    if (tools === null || relaxed.has('tool')) return;
+    const ledger = new ToolLedger(this.problem, tools, this.slots, schedule);
+    const acts = actsOf(this.problem, tools, plan);
+    this.tools = { ledger, kept: new CareKept(this.problem, tools, this.slots, schedule, ledger, acts) };
   }
 
   /** Does something while the machine, its store and its tools are as relaxed as this view has them. */
@@ -150,11 +155,32 @@ export class LooseView {
   }
 
   private haveTools(machine: number, from: number): boolean {
-    const { ledger } = this;
-    if (ledger === null) return true;
-    if (ledger.read(machine) && (from === NONE || from === machine || ledger.read(from))) return true;
-    if (this.shortTool === NONE) this.shortTool = this.problem.tools!.tool[ledger.kind]!;
+    return this.lasts(machine) && (from === NONE || from === machine || this.lasts(from));
+  }
+
+  /** True if the tools of a machine last through its queue, what is done to them staying as it is or chosen anew. */
+  lasts(machine: number): boolean {
+    if (this.tools === null || this.tools.kept.holds(machine)) return true;
+    const { kind } = this.tools.kept;
+    if (this.tools.ledger.read(machine)) return true;
+    if (this.shortTool === NONE && kind !== NONE) this.shortTool = this.problem.tools!.tool[kind]!;
     return false;
+  }
+
+  /** What has to be done to the tools of a machine in place of what the plan does, or null if that can stay. */
+  careAnew(machine: number): readonly LedgerAct[] | null {
+    if (this.tools === null || this.tools.kept.holds(machine)) return null;
+    this.tools.ledger.read(machine, true);
+    return [...this.tools.ledger.acts];
+  }
+
+  /** What is held and short of a tool takes what there is: the plan reports it. */
+  noteShort(): void {
+    if (this.tools === null) return;
+    const { ledger } = this.tools;
+    for (let machine = 0; machine < this.problem.machineCount; machine++) {
+      while (!ledger.read(machine) && this.schedule.isShort[ledger.run] === 0) this.schedule.isShort[ledger.run] = 1;
+    }
   }
 
   /**

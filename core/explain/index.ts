@@ -1,5 +1,8 @@
 export * from './compare';
 export * from './compare-words';
-export * from './gaps';
+export { gapsOf } from './gaps';
 export * from './late';
 export * from './report';
+export { whyRun } from './why';
+export { whyGap } from './why-gap';
+export { whyLate } from './why-late';
