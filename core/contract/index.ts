@@ -13,6 +13,7 @@ export * from './desk';
 export * from './report';
 export * from './run-sheet';
 export * from './tonight';
+export * from './why';
 
 /** The one contract between the screens and the services; how it is carried (IPC, WebSocket) changes nothing in it. */
 

@@ -1,3 +1,5 @@
+export { Counterfactual } from './counterfactual';
 export type { Finding } from './meeting';
 export { type EngineOptions, type EngineProgress, planShop } from './plan-shop';
 export { tonightPrices } from './prices';
+export { EXTRA_HAND, EXTRA_PALLET, RELAXATIONS, type Relaxation } from './relax';

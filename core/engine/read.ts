@@ -1,4 +1,4 @@
-import { FREE, LOCKED, NO_MINUTE, NONE, type Problem } from '../problem';
+import { FREE, LOADED, LOCKED, NO_MINUTE, NONE, type Problem } from '../problem';
 import type { Attendance, Plan, PlannedRun } from '../shop';
 import { emptySchedule, optionOn, type Schedule } from './schedule';
 
@@ -16,6 +16,31 @@ export function readSchedule(problem: Problem, plan: Plan): Schedule {
     if (run !== undefined && problem.state[run]! <= LOCKED) readRun(problem, schedule, run, planned, shift, names);
   }
   readCares(problem, schedule, plan, shift, names.people);
+  return schedule;
+}
+
+/**
+ * A plan as a schedule of the very problem it was made for: every run where the plan has it, what stands on the floor
+ * among them. Throws a RangeError where the plan names a run, a machine or a pallet that the problem does not have.
+ */
+export function readWhole(problem: Problem, plan: Plan): Schedule {
+  const schedule = emptySchedule(problem);
+  const runs = indices(problem.runIds);
+  const names = { pallets: indices(problem.palletIds), people: indices(problem.personIds) };
+  for (const planned of plan.runs) {
+    const run = runs.get(planned.run);
+    const option = run === undefined ? NONE : optionOn(problem, run, problem.machineIds.indexOf(planned.machine));
+    const pallet = planned.pallet === null ? NONE : names.pallets.get(planned.pallet);
+    if (run === undefined || option === NONE || pallet === undefined) {
+      throw new RangeError(`The plan has ${planned.run} on ${planned.machine}, which is not of its shop.`);
+    }
+    writeRunTo(schedule, run, option, pallet, planned, 0, (hand) =>
+      hand === null ? NONE : (names.people.get(hand.person) ?? NONE),
+    );
+    // It took its place before the plan began.
+    if (problem.state[run]! >= LOADED) schedule.on[run] = Math.min(schedule.start[run]!, problem.now);
+  }
+  readCares(problem, schedule, plan, 0, names.people);
   return schedule;
 }
 
@@ -39,12 +64,19 @@ function readCares(
   }
 }
 
-interface Names {
+export interface Names {
   readonly pallets: ReadonlyMap<string, number>;
   readonly people: ReadonlyMap<string, number>;
 }
 
-function readRun(problem: Problem, schedule: Schedule, run: number, planned: PlannedRun, shift: number, names: Names) {
+export function readRun(
+  problem: Problem,
+  schedule: Schedule,
+  run: number,
+  planned: PlannedRun,
+  shift: number,
+  names: Names,
+) {
   const option = optionOn(problem, run, problem.machineIds.indexOf(planned.machine));
   if (option === NONE) return;
   const isBench = problem.isBench[problem.optionMachine[option]!] === 1;
@@ -71,8 +103,19 @@ function readRun(problem: Problem, schedule: Schedule, run: number, planned: Pla
     attendance === null ? NONE : crewMember(problem, option, names.people.get(attendance.person));
   const hands = [planned.load, planned.check, planned.work, planned.unload];
   if (hands.some((attendance) => attendance !== null && person(attendance) === NONE)) return;
-  const begin = (attendance: Attendance | null): number => (attendance === null ? NONE : attendance.start + shift);
+  writeRunTo(schedule, run, option, pallet, planned, shift, person);
+}
 
+export function writeRunTo(
+  schedule: Schedule,
+  run: number,
+  option: number,
+  pallet: number,
+  planned: PlannedRun,
+  shift: number,
+  person: (attendance: Attendance | null) => number,
+): void {
+  const begin = (attendance: Attendance | null): number => (attendance === null ? NONE : attendance.start + shift);
   schedule.placed[run] = 1;
   schedule.option[run] = option;
   schedule.pallet[run] = pallet;

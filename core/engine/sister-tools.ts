@@ -97,6 +97,12 @@ export class SisterTools {
     }
   }
 
+  /** Somebody replaces or dresses one of them. */
+  see(sister: number, isDressing: boolean): void {
+    if (!isDressing) this.left[sister] = this.tools.life[this.kind]!;
+    this.since[sister] = 0;
+  }
+
   /** An attendance comes here, and does nothing yet. */
   remember(): void {
     for (let s = 0; s < this.count; s++) {

@@ -227,7 +227,7 @@ export class ToolLedger {
   }
 
   /** True if any minute of the cut from now on lies in unattended time. */
-  private isUnattended(run: number): boolean {
+  isUnattended(run: number): boolean {
     const { attendedFrom, attendedTo, schedule, problem } = this;
     const from = Math.max(schedule.start[run]!, problem.now);
     let [low, high] = [0, attendedTo.length];

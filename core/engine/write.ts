@@ -41,7 +41,7 @@ export function writePlan(
   };
 }
 
-function writeRun(problem: Problem, schedule: Schedule, run: number): PlannedRun {
+export function writeRun(problem: Problem, schedule: Schedule, run: number): PlannedRun {
   const attendance = (person: number, start: number, length: number): Attendance | null =>
     person === NONE ? null : { person: problem.personIds[person]!, start, end: start + length };
   const pallet = schedule.pallet[run]!;
@@ -59,7 +59,7 @@ function writeRun(problem: Problem, schedule: Schedule, run: number): PlannedRun
   };
 }
 
-function writeCares(problem: Problem, schedule: Schedule, acts: readonly LedgerAct[]): ToolCare[] {
+export function writeCares(problem: Problem, schedule: Schedule, acts: readonly LedgerAct[]): ToolCare[] {
   const { tools, shop } = problem;
   if (tools === null) return [];
   const cares = new Map<number, ToolAct[]>();

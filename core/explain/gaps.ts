@@ -15,15 +15,14 @@ import { type Work, workByMachine } from './work';
  * is worked at, cut where it goes planned off and where people come and go.
  */
 export function gapsOf(shop: Shop, plan: Plan, reading: PlanReading = readPlan(shop, plan)): Map<string, Gap[]> {
-  const hands = handsOf(reading);
-  const supply = supplyOf(reading);
+  const found = gapsIn(reading, handsOf(reading), supplyOf(reading));
+  return new Map([...reading.machines.values()].map((machine) => [machine.machine.id, found(machine)]));
+}
+
+/** As {@link gapsOf}, machine by machine. */
+export function gapsIn(reading: PlanReading, hands: Hands, supply: Supply): (machine: MachineReading) => Gap[] {
   const works = workByMachine(reading);
-  return new Map(
-    [...reading.machines].map(([id, machine]) => [
-      id,
-      gapsOfMachine({ reading, machine, hands, supply, works: works.get(id) ?? [] }),
-    ]),
-  );
+  return (machine) => gapsOfMachine({ reading, machine, hands, supply, works: works.get(machine.machine.id) ?? [] });
 }
 
 interface Known {
@@ -94,7 +93,8 @@ function offPiece({ reading, machine }: Known, { start, end }: Interval): Piece 
   return { start, end, reason: 'off', because: () => whyOff(machine, reading, start), until: opens };
 }
 
-function whyOff({ machine }: MachineReading, { plan }: PlanReading, minute: Minute): string {
+/** Why a machine is planned off at a minute, as a clause. */
+export function whyOff({ machine }: MachineReading, { plan }: PlanReading, minute: Minute): string {
   if (!machine.inUse) return 'it is out of use';
   const from = (time: string) => minuteOf(plan.clock, time);
   const closure = machine.closures.find((c) => from(c.from) <= minute && minute < from(c.to));

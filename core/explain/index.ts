@@ -1,6 +1,9 @@
 export * from './compare';
 export * from './compare-words';
-export * from './gaps';
+export { gapsOf } from './gaps';
 export * from './late';
 export * from './report';
 export * from './sheet';
+export { whyRun } from './why';
+export { whyGap } from './why-gap';
+export { whyLate } from './why-late';

@@ -10,6 +10,7 @@ import {
   type PlanReading,
   storeOf,
 } from '../measure';
+import type { RunNeed } from '../shop';
 import { type Interval, intersect, lengthText, type Minute, subtract, union } from '../time';
 import type { Hands } from './hands';
 import type { Piece } from './piece';
@@ -122,7 +123,7 @@ function whyDry(asked: Asked, beside: Minute, minute: Minute): string {
   const name = operationName(work.need);
   const text = (at: Minute) => atText(clock, at, beside);
   if (work.lockedTo !== null && work.lockedTo > minute) return `${name} is locked to start at ${text(work.lockedTo)}`;
-  if (work.ready > minute) return whyNotReady(asked, work, beside, minute);
+  if (work.ready > minute) return whyNotReady(reading, work.need, name, work.ready, beside, minute);
   const fixture = work.need.operation.fixture;
   if (intervalAt(supply.palletsFree(fixture, machine.machine), minute) === null) {
     return `${name} waits for a pallet with fixture ${fixture}, ${palletsHeld(asked, work, fixture ?? '')}`;
@@ -141,8 +142,15 @@ function whyDry(asked: Asked, beside: Minute, minute: Minute): string {
   return `the plan keeps ${name} for ${machineName(reading.shop, work.machine.id)} at ${text(work.on)}`;
 }
 
-function whyNotReady({ reading }: Asked, { need, ready }: Work, beside: Minute, minute: Minute): string {
-  const name = operationName(need);
+/** Why a run, called `name`, may not be on before `ready`: what is in its way at `minute`, told beside the time `beside`. */
+export function whyNotReady(
+  reading: PlanReading,
+  need: RunNeed,
+  name: string,
+  ready: Minute,
+  beside: Minute,
+  minute: Minute,
+): string {
   const text = (at: Minute) => atText(reading.plan.clock, at, beside);
   if (need.step === 0) return `${need.job.id} is released at ${text(ready)}`;
   const last = neighbours(reading, need, -1).reduce((a, b) => (offOf(reading, b.id) > offOf(reading, a.id) ? b : a));

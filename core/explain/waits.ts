@@ -20,7 +20,7 @@ import { whyNotAlone } from './trust';
 import { cutOn, handMinutes, machineName, skillFor } from './work';
 
 /** One time in which a run of a route does not go on. */
-interface Wait extends Interval {
+export interface Wait extends Interval {
   readonly run: RunSpans;
   /** What it waits to begin. */
   readonly before: AttendanceRole | 'start';
@@ -45,9 +45,8 @@ const DEED: Record<AttendanceRole, string> = {
  * null if the job has no run in the plan or its runs follow each other without a wait.
  */
 export function longestWait(reading: PlanReading, hands: Hands, supply: Supply, job: string): string | null {
-  const waits = chainOf(reading, job).flatMap((run) => waitsOf(reading, run));
-  if (waits.length === 0) return null;
-  const wait = waits.reduce((a, b) => (b.end - b.start > a.end - a.start ? b : a));
+  const wait = longestWaitIn(reading, job);
+  if (wait === null) return null;
   const { need } = wait.run;
   const several = reading.needs.get(stepKey(job, need.step))!.length > 1;
   const name = `Op ${need.operation.id}${several ? ` run ${need.number}` : ''}`;
@@ -56,6 +55,12 @@ export function longestWait(reading: PlanReading, hands: Hands, supply: Supply, 
   if (obstacles.length === 0) return `${name} waits ${length}: the plan puts other work first.`;
   const worst = obstacles.reduce((a, b) => (coverage(b.times) > coverage(a.times) ? b : a));
   return `${name} waits ${length} ${worst.say}.`;
+}
+
+/** The longest wait on the chain of runs that ends with the job's last one, or null if there is none. */
+export function longestWaitIn(reading: PlanReading, job: string): Wait | null {
+  const waits = chainOf(reading, job).flatMap((run) => waitsOf(reading, run));
+  return waits.length === 0 ? null : waits.reduce((a, b) => (b.end - b.start > a.end - a.start ? b : a));
 }
 
 /** The job's last run, the run it had to wait for, and so on back. */
