@@ -1,4 +1,5 @@
 import type { PlanCost } from '../shop';
+import type { Minute } from '../time';
 import type { PlanComparison } from './comparison';
 
 /** What hands change on the desk: locks, withdrawn pallets, a rush job, the way back, earlier plans, copies of the shop. */
@@ -45,6 +46,12 @@ export interface TrialRun {
   readonly start: string;
   readonly end: string;
 }
+
+/** What of a plan is asked about: a run, a time in which a machine stands (by its first minute), or a late job. */
+export type WhyAbout =
+  | { readonly kind: 'run'; readonly run: string }
+  | { readonly kind: 'gap'; readonly machine: string; readonly start: Minute }
+  | { readonly kind: 'late'; readonly job: string };
 
 /** What the next undo takes back and the next redo makes again, in words; null: nothing. */
 export interface WayBack {

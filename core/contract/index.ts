@@ -1,10 +1,21 @@
 import type { ListName, Sheet, SheetPut, SheetReading } from '../exchange';
 import type { Substitute } from '../measure';
 import type { Fault, Plan, PlanCost, Shop, TableName } from '../shop';
-import type { ComparedPlans, CopyView, DeskChange, LoggedChange, PlanRef, PlanSummary, Trial, WayBack } from './desk';
+import type {
+  ComparedPlans,
+  CopyView,
+  DeskChange,
+  LoggedChange,
+  PlanRef,
+  PlanSummary,
+  Trial,
+  WayBack,
+  WhyAbout,
+} from './desk';
 import type { PlanReport } from './report';
 import type { RunSheet, SheetPaper } from './run-sheet';
 import type { KindLedger, Purchase, Release, TonightView } from './tonight';
+import type { Why } from './why';
 
 export type { ListName, Sheet, SheetField, SheetPut, SheetReading, SheetRow as ReadRow } from '../exchange';
 export type { Substitute } from '../measure';
@@ -102,6 +113,8 @@ export interface Calls {
   'plan.name': [{ id: number; name: string }, PlanSummary[]];
   /** Brings an earlier plan back, with the shop as it was then if asked. */
   'plan.use': [{ id: number; withShop: boolean }, ShopView];
+  /** Why something is where it is, and what would free it; null if something newer was asked meanwhile. */
+  'plan.why': [{ id: number; about: WhyAbout }, Why | null];
   /** What becomes of every tool kind on every machine. */
   'plan.tools': [{ id: number }, readonly KindLedger[]];
   /** The pallets that could carry a run in place of its own, best first. */

@@ -26,6 +26,11 @@ const hold = z.object({
   start: localTime.nullable(),
   after: z.string().nullable(),
 });
+const whyAbout = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('run'), run: z.string() }),
+  z.object({ kind: z.literal('gap'), machine: z.string(), start: z.number().int() }),
+  z.object({ kind: z.literal('late'), job: z.string() }),
+]);
 const deskChange = z.object({ holds: z.array(hold), withdraw: z.array(z.string()), rush: z.unknown() });
 /** Rows of a sheet read at once: more than a year of a large shop. */
 const MOST_ROWS = 20_000;
@@ -72,6 +77,7 @@ export const inputs = {
   'plan.read': z.object({ id: planId }),
   'plan.name': z.object({ id: planId, name: planName }),
   'plan.use': z.object({ id: planId, withShop: z.boolean() }),
+  'plan.why': z.object({ id: planId, about: whyAbout }),
   'plan.tools': z.object({ id: planId }),
   'plan.substitutes': z.object({ id: planId, run: z.string() }),
   'plan.compare': z.object({ before: planRef, after: planRef }),

@@ -150,6 +150,10 @@ export function createServices(store: Store, equipment: Equipment): Services {
       const say = `Bring back the plan of ${made.replace('T', ' ')}${withShop ? ' and its shop' : ''}`;
       return changed(store.usePlan(id, say, withShop ? shop : null));
     },
+    'plan.why': async ({ id, about }) => {
+      const { shop, plan } = await views.read(id);
+      return trials.why({ shop, plan, about });
+    },
     'plan.tools': async ({ id }) => {
       const { shop, plan } = await views.read(id);
       return toolLedger(shop, plan).kinds;

@@ -1,4 +1,4 @@
-import type { Trial } from '../../core/contract';
+import type { Trial, Why, WhyAbout } from '../../core/contract';
 import type { Plan, Shop } from '../../core/shop';
 
 /** A change of the shop to be tried: what would come of it with everything else kept as near as it can be. */
@@ -23,8 +23,18 @@ export interface Tried {
   readonly trial: Omit<Trial, 'key'>;
 }
 
-export type ToTrials = { readonly type: 'try'; readonly id: number; readonly job: TrialJob };
+/** Asks why something in a plan is where it is. */
+export interface WhyJob {
+  readonly shop: Shop;
+  readonly plan: Plan;
+  readonly about: WhyAbout;
+}
+
+export type ToTrials =
+  | { readonly type: 'try'; readonly id: number; readonly job: TrialJob }
+  | { readonly type: 'why'; readonly id: number; readonly job: WhyJob };
 
 export type FromTrials =
   | { readonly type: 'tried'; readonly id: number; readonly tried: Tried }
+  | { readonly type: 'because'; readonly id: number; readonly why: Why }
   | { readonly type: 'failed'; readonly id: number; readonly say: string };

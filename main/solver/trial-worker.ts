@@ -1,13 +1,14 @@
 import { parentPort } from 'node:worker_threads';
+import type { Why } from '../../core/contract';
 import { planShop } from '../../core/engine';
-import { comparePlans, comparisonSentences, reportOn } from '../../core/explain';
+import { comparePlans, comparisonSentences, reportOn, whyGap, whyLate, whyRun } from '../../core/explain';
 import { referee } from '../../core/referee';
 import { localAt } from '../../core/time';
 import { messageOf } from '../refusal';
-import type { FromTrials, ToTrials, TrialJob, Tried } from './trial-messages';
+import type { FromTrials, ToTrials, TrialJob, Tried, WhyJob } from './trial-messages';
 
-/** A thread in which changes by hand are tried. A newer question takes the place of one not yet begun. */
-let newest = 0;
+/** A thread in which changes by hand are tried. A newer question takes the place of one of its kind not yet begun. */
+const newest = { try: 0, why: 0 };
 
 /** Sentences shown beside the pointer. */
 const SENTENCES = 4;
@@ -53,12 +54,25 @@ async function tried({ shop, at, seconds, seed, before, released, held }: TrialJ
   };
 }
 
-parentPort?.on('message', async ({ id, job }: ToTrials) => {
-  newest = id;
+function why({ shop, plan, about }: WhyJob): Why {
+  switch (about.kind) {
+    case 'run':
+      return whyRun(shop, plan, about.run);
+    case 'gap':
+      return whyGap(shop, plan, about.machine, about.start);
+    case 'late':
+      return whyLate(shop, plan, about.job);
+  }
+}
+
+parentPort?.on('message', async (message: ToTrials) => {
+  const { id, type } = message;
+  newest[type] = id;
   await breathe();
-  if (newest !== id) return;
+  if (newest[type] !== id) return;
   try {
-    tell({ type: 'tried', id, tried: await tried(job) });
+    if (message.type === 'try') tell({ type: 'tried', id, tried: await tried(message.job) });
+    else tell({ type: 'because', id, why: why(message.job) });
   } catch (error) {
     tell({ type: 'failed', id, say: messageOf(error) });
   }
