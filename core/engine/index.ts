@@ -1,3 +1,4 @@
 export type { Finding } from './meeting';
-export { type EngineOptions, type EngineProgress, planShop } from './plan-shop';
+export type { EngineOptions, EngineProgress } from './options';
+export { planShop } from './plan-shop';
 export { tonightPrices } from './prices';
