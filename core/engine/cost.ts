@@ -1,17 +1,12 @@
 import { NONE, type Problem, type Rows } from '../problem';
-import { MOVED_AFTER, type Plan, type PlanCost } from '../shop';
+import type { Plan, PlanCost } from '../shop';
 import type { Interval } from '../time';
 import type { Attendances } from './attendances';
 import { ExpectedHours } from './expected-hours';
 import { Marks } from './marks';
+import { hasMoved, type Nearness, type PlannedTimes, plannedTimes } from './nearness';
 import { rowsBy } from './rows';
 import type { Schedule } from './schedule';
-
-/** Where the released plan has each run, in this problem's indices and minutes; NONE where it has it not. */
-interface Released {
-  readonly machine: Int32Array;
-  readonly start: Int32Array;
-}
 
 /**
  * Prices schedules of one problem. Parts are in the units of {@link PlanCost}; the fields are overwritten by each
@@ -35,7 +30,7 @@ export class Pricer implements PlanCost {
 
   private readonly nights: readonly Interval[];
   private readonly hasExtra: boolean;
-  private readonly released: Released | null;
+  private readonly released: PlannedTimes | null;
   private readonly jobRuns: Rows;
 
   // What each run and person adds, in minutes and counts, and the sums: whole numbers, so that nothing drifts.
@@ -63,12 +58,14 @@ export class Pricer implements PlanCost {
   constructor(
     private readonly problem: Problem,
     released: Plan | undefined,
+    /** What the plan is to stay near to, if that goes before its cost. */
+    private readonly nearness: Nearness | null = null,
   ) {
     const { tonight, runCount, jobCount, machineCount, personCount } = problem;
     this.jobFinish = new Int32Array(jobCount).fill(NONE);
     this.nights = problem.unattended.filter((s) => tonight === null || s.start >= tonight.end);
     this.hasExtra = problem.extra.start.length > 0;
-    this.released = released === undefined ? null : releasedTimes(problem, released);
+    this.released = released === undefined ? null : plannedTimes(problem, released);
     this.jobRuns = rowsBy(problem.runJob, jobCount);
     this.runTonight = new Int32Array(runCount);
     this.runLater = new Int32Array(runCount);
@@ -84,7 +81,10 @@ export class Pricer implements PlanCost {
     this.markedPeople = new Marks(personCount);
   }
 
-  /** Prices a schedule; `people` holds each person's attendances in order of start. Returns the total. */
+  /**
+   * Prices a schedule; `people` holds each person's attendances in order of start. Returns the total, and with it the price
+   * of the distance from the plan it is to stay near to.
+   */
   price(schedule: Schedule, people: readonly Attendances[]): number {
     this.markedRuns.setAll();
     this.markedJobs.setAll();
@@ -109,7 +109,7 @@ export class Pricer implements PlanCost {
     if (this.hasExtra && schedule.careMachine[care] !== NONE) this.markedPeople.set(schedule.carePerson[care]!);
   }
 
-  /** Counts again what is marked; the rest must be as it was at the last pricing. Returns the total. */
+  /** Counts again what is marked; the rest must be as it was at the last pricing. Returns what {@link price} does. */
   priceMarked(schedule: Schedule, people: readonly Attendances[]): number {
     const { markedRuns, markedJobs, markedPeople } = this;
     for (let i = 0; i < markedRuns.count; i++) this.countRun(schedule, markedRuns.items[i]!);
@@ -139,7 +139,7 @@ export class Pricer implements PlanCost {
       weights.tonight * this.tonight -
       weights.laterNights * this.laterNights -
       weights.morning * this.morning;
-    return this.total;
+    return this.nearness === null ? this.total : this.total + this.nearness.price;
   }
 
   /** The parts as they stand, to keep. */
@@ -158,6 +158,7 @@ export class Pricer implements PlanCost {
     this.runTonight[run] = this.runLater[run] = this.runFlow[run] = this.runMoved[run] = 0;
     this.runAtDawn[run] = NONE;
     this.countCutting(schedule, run);
+    this.nearness?.count(schedule, run);
     this.expected?.move(schedule, run, this.runTonight[run]! + this.runLater[run]! > 0);
     if (this.released !== null) this.runMoved[run] = Number(hasMoved(this.problem, schedule, run, this.released));
     this.tonightMinutes += this.runTonight[run]!;
@@ -251,24 +252,4 @@ export class Pricer implements PlanCost {
     if (!this.hasExtra) return;
     this.extraHours = this.personExtra.reduce((sum, minutes) => sum + minutes, 0) / 60;
   }
-}
-
-function releasedTimes(problem: Problem, plan: Plan): Released {
-  const shift = Math.round((plan.clock.origin - problem.clock.origin) / 60_000);
-  const runIndex = new Map(problem.runIds.map((id, run) => [id, run]));
-  const machine = new Int32Array(problem.runCount).fill(NONE);
-  const start = new Int32Array(problem.runCount);
-  for (const planned of plan.runs) {
-    const run = runIndex.get(planned.run);
-    if (run === undefined) continue;
-    machine[run] = problem.machineIds.indexOf(planned.machine);
-    start[run] = planned.start + shift;
-  }
-  return { machine, start };
-}
-
-function hasMoved(problem: Problem, schedule: Schedule, run: number, released: Released): boolean {
-  if (schedule.placed[run] === 0 || released.machine[run] === NONE) return false;
-  const isElsewhere = problem.optionMachine[schedule.option[run]!] !== released.machine[run];
-  return isElsewhere || Math.abs(schedule.start[run]! - released.start[run]!) > MOVED_AFTER;
 }

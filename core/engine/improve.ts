@@ -1,8 +1,9 @@
-import type { Problem } from '../problem';
+import { NONE, type Problem } from '../problem';
 import type { Board } from './board';
 import { Changes } from './changes';
 import type { Pricer } from './cost';
 import type { Conflict } from './held';
+import type { Nearness } from './nearness';
 import { recipeOfOrder } from './orders';
 import type { Random } from './random';
 import type { Recipe } from './recipe';
@@ -20,6 +21,9 @@ const COLD = 0.005;
 /** Runs up to which a shop is small: its search settles soon, so it is begun afresh and cooled so many times. */
 const SMALL = 20;
 const SMALL_ROUNDS = 8;
+
+/** Minutes before its place in a plan from which on a run that cannot stay there looks for room, one after the other. */
+const BACK = [0, 60, 240, 720, 1440, 2880];
 
 /**
  * Improves the schedule on a board by changes that lift a few runs and put them back elsewhere. One call of {@link step}
@@ -44,16 +48,16 @@ export class Improver {
     private readonly board: Board,
     private readonly pricer: Pricer,
     private readonly random: Random,
-    begin: Recipe,
+    /** What the plan is to stay near to, if that goes before its cost. */
+    nearness: Nearness | null,
   ) {
     const { lateness, tonight, laterNights, finish } = problem.shop.weights;
     this.dearestHour = Math.max(lateness, tonight, laterNights, finish);
-    this.rounds = problem.runCount <= SMALL ? SMALL_ROUNDS : 1;
+    this.rounds = problem.runCount <= SMALL && nearness === null ? SMALL_ROUNDS : 1;
     this.best = emptySchedule(problem);
     this.kept = emptySchedule(problem);
     this.repair = new Repair(problem, board);
-    this.changes = new Changes(problem, board, pricer, random, this.repair);
-    this.offer(begin);
+    this.changes = new Changes(problem, board, pricer, random, this.repair, nearness);
   }
 
   /** The best schedule as an order of starts that respects the routes, and the options taken. */
@@ -79,6 +83,58 @@ export class Improver {
     }
     board.restore(kept, conflicts);
     this.price();
+  }
+
+  /**
+   * Begins with the plan to stay near to, which a recipe repeats: what makes way for the locks goes as near to its place
+   * there as room is left.
+   */
+  beginNear(nearness: Nearness, recipe: Recipe): void {
+    const { board, repair } = this;
+    const others = board.keep(recipe, repair.equipLoaded);
+    repair.stayNear(nearness.times);
+    for (const run of others) {
+      if (repair.canLift(run)) this.putNear(nearness, run);
+      else board.place(run, recipe);
+    }
+    board.noteConflicts();
+    repair.equipAnew();
+    this.take(this.price());
+  }
+
+  /** Wherever it is nearest, with what has to make way for it in turn: on its machine or another one, later or before. */
+  private putNear(nearness: Nearness, run: number): void {
+    const { repair } = this;
+    const home = repair.wishes.choice[run]!;
+    const from = repair.wishes.notBefore[run]!;
+    let [option, begin] = [home, from];
+    let least = this.tryNear(nearness, run, option, begin);
+    for (const back of BACK) {
+      for (const other of [home, NONE]) {
+        if (back >= least || (back === 0 && other === home)) continue;
+        repair.takeBack();
+        const distance = this.tryNear(nearness, run, other, from - back);
+        if (distance >= least) continue;
+        least = distance;
+        option = other;
+        begin = from - back;
+      }
+    }
+    repair.takeBack();
+    this.tryNear(nearness, run, option, begin);
+  }
+
+  /** Puts a run in the first room on an option from a minute on; returns the distance of all that this moves. */
+  private tryNear(nearness: Nearness, run: number, option: number, from: number): number {
+    const { repair, board } = this;
+    repair.begin();
+    repair.touch(run);
+    repair.wishes.choice[run] = option;
+    repair.wishes.notBefore[run] = from;
+    repair.lift(run);
+    repair.putBack();
+    const touched = repair.touched.subarray(0, repair.touchedCount);
+    return touched.reduce((sum, one) => sum + nearness.distance(board.schedule, one), 0);
   }
 
   /** As {@link offer}, for what another search has found: only if it is better by more than chance brings at this progress. */

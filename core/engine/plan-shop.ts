@@ -7,57 +7,16 @@ import { Pricer } from './cost';
 import { DisjunctiveSearch, machineShopOf } from './disjunctive';
 import { Improver } from './improve';
 import { type Finding, Meetings } from './meeting';
+import { Nearness } from './nearness';
+import type { EngineOptions, EngineProgress } from './options';
 import { orderByLatestStart, orderByTail, recipeOfOrder, recipeOfSchedule, recipeOfSequence } from './orders';
 import { Random } from './random';
 import { readSchedule } from './read';
-import { cloneSchedule } from './schedule';
+import type { Recipe } from './recipe';
+import { cloneSchedule, type Schedule } from './schedule';
 import { Settler } from './settle';
 import { careActs } from './tool-ledger';
 import { writePlan } from './write';
-
-export interface EngineOptions {
-  /** The plan's moment, local time in the shop's zone: nothing is planned before it. */
-  readonly at: string;
-  readonly seconds: number;
-  /** Changes tried at most; with the same seed and this limit (and time enough) the plan is the same. */
-  readonly steps?: number;
-  readonly seed: number;
-  /** The plan people already work by: distance from it costs. */
-  readonly released?: Plan;
-  /** Where to begin the search, beside the engine's own beginnings. */
-  readonly previous?: Plan;
-  /**
-   * Told after each phase and then at least ten times a second; `plan` only where it is better than the last one told,
-   * and seldom where it takes long to write.
-   */
-  readonly report?: (progress: EngineProgress) => void;
-  /** False leaves the bounds, and the order that comes with them, out: of searches side by side one needs them. */
-  readonly allocate?: boolean;
-  /**
-   * Where several engines search side by side: gives this one's best and gets a better one of another, or null. Awaited
-   * at each twentieth of the limit - of the steps if they are given, else of the seconds - but the last.
-   */
-  readonly meet?: (own: Finding) => Promise<Finding | null>;
-  /** Asked at least every 50 ms; true ends the search with the best plan so far. */
-  readonly stopped?: () => boolean;
-  /**
-   * Asked once it is stopped: the least {@link EngineProgress.total} of the searches side by side. One that has found
-   * nothing as good gives the plan it told last, for writing another would only keep the one that has waiting.
-   */
-  readonly leastElsewhere?: () => number;
-  /** Milliseconds of a clock that only goes forward. */
-  readonly clock: () => number;
-}
-
-export interface EngineProgress {
-  readonly phase: 'construct' | 'allocate' | 'improve';
-  readonly steps: number;
-  readonly seconds: number;
-  readonly plan: Plan | null;
-  /** Cost of the best found so far; a plan of it may be cheaper, its hands settled. */
-  readonly total: number;
-  readonly bound: PlanBound | null;
-}
 
 /** Milliseconds of search between two looks at the clock, the stop and the event loop. */
 const SLICE = 20;
@@ -109,15 +68,20 @@ class Search {
   ) {
     this.began = options.clock();
     this.board = new Board(problem);
-    const price = () => new Pricer(problem, options.released);
-    this.desk = { board: new Board(problem), pricer: price() };
+    const nearness = options.near === undefined ? null : new Nearness(problem, options.near);
+    const price = () => new Pricer(problem, options.released, nearness);
+    this.desk = { board: new Board(problem), pricer: new Pricer(problem, options.released) };
     const random = new Random(options.seed);
-    this.improver = new Improver(problem, this.board, price(), random, recipeOfOrder(orderByLatestStart(problem)));
+    this.improver = new Improver(problem, this.board, price(), random, nearness);
+    if (nearness !== null) {
+      this.improver.beginNear(nearness, this.recipeOf(options.near!));
+      this.disjunctive = null;
+      return;
+    }
+    this.improver.offer(recipeOfOrder(orderByLatestStart(problem)));
     this.improver.offer(recipeOfOrder(orderByTail(problem)));
     for (const plan of [options.previous, options.released]) {
-      if (plan === undefined) continue;
-      const index = this.board.earlier.push(readSchedule(problem, plan)) - 1;
-      this.improver.offer(recipeOfSchedule(problem, this.board.earlier[index]!, index));
+      if (plan !== undefined) this.improver.offer(this.recipeOf(plan));
     }
     const machineShop = machineShopOf(problem);
     const isComplete = this.board.schedule.placed.every((placed) => placed === 1);
@@ -125,6 +89,13 @@ class Search {
       machineShop === null || !isComplete
         ? null
         : new DisjunctiveSearch(machineShop, random, ...this.improver.sequence());
+  }
+
+  /** The recipe that makes an earlier plan again. */
+  private recipeOf(plan: Plan): Recipe {
+    const { problem, board } = this;
+    const index = board.earlier.push(readSchedule(problem, plan)) - 1;
+    return recipeOfSchedule(problem, board.earlier[index]!, index);
   }
 
   async run(): Promise<Plan> {
@@ -145,6 +116,7 @@ class Search {
     const isBeaten = improver.bestTotal > (options.leastElsewhere?.() ?? Number.POSITIVE_INFINITY);
     if (isBeaten || improver.bestTotal === this.reportedTotal) return told();
     const plan = latest();
+    if (options.near !== undefined) return plan;
     // Of two settled in a hurry the later one may be worse.
     return reported.cost.total < plan.cost.total ? told() : plan;
   }
@@ -276,6 +248,17 @@ class Search {
     if (isBetter) this.nextPlan = now + (now - began) / REPORT_SHARE;
   }
 
+  /** Hands that are as they were in the plan to stay near to are left as they are. */
+  private isAwayFromNear(schedule: Schedule): ((run: number) => boolean) | undefined {
+    const near = this.options.near === undefined ? undefined : this.board.earlier[0];
+    if (near === undefined) return undefined;
+    const columns = (['placed', 'option', 'loadStart', 'start', 'unloadStart'] as const).map((name) => [
+      schedule[name],
+      near[name],
+    ]);
+    return (run) => columns.some(([ours, theirs]) => ours![run] !== theirs![run]);
+  }
+
   /** The best schedule as a plan, its hands settled for that many milliseconds at most. */
   private plan(ending: Plan['search']['ending'], settling: number): Plan {
     const { problem, improver, options } = this;
@@ -285,7 +268,8 @@ class Search {
     if (board.conflicts.length === 0) {
       const settler = new Settler(problem, board.slots, board.schedule, pricer);
       const until = options.clock() + settling;
-      settler.run(() => settling < Number.POSITIVE_INFINITY && options.clock() >= until);
+      const isOver = () => settling < Number.POSITIVE_INFINITY && options.clock() >= until;
+      settler.run(isOver, this.isAwayFromNear(board.schedule));
     }
     const bound = board.conflicts.length === 0 ? this.bound : null;
     return writePlan(problem, board.schedule, acts, board.conflicts, pricer, bound, this.search(ending));

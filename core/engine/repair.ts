@@ -2,9 +2,10 @@ import { isHeld, NONE, type Problem, type Rows } from '../problem';
 import type { Board } from './board';
 import { careOfBooking, giveBack, giveBackCare, take, takeCare } from './book';
 import { Equipper } from './equip';
+import type { PlannedTimes } from './nearness';
 import { RoomFinder } from './room';
 import { rowsBy } from './rows';
-import { copyCare, copyRun, emptySchedule, machineOf, type Schedule } from './schedule';
+import { copyCare, copyRun, emptySchedule, machineOf, optionOn, type Schedule } from './schedule';
 import { copyWishes, forgetWishes, noWishes, type Wishes } from './wishes';
 
 /** Walks mended in a schedule built anew, where a way over a third spot is shorter than the straight one. */
@@ -80,6 +81,16 @@ export class Repair {
   forget(): void {
     this.begin();
     for (let run = 0; run < this.problem.runCount; run++) forgetWishes(this.wishes, run);
+  }
+
+  /** Every run wishes for its machine and time in a plan: there it goes back to, or as soon after it as there is room. */
+  stayNear(times: PlannedTimes): void {
+    const { problem, wishes } = this;
+    for (let run = 0; run < problem.runCount; run++) {
+      if (times.machine[run] === NONE) continue;
+      wishes.choice[run] = optionOn(problem, run, times.machine[run]!);
+      wishes.notBefore[run] = times.start[run]!;
+    }
   }
 
   canLift(run: number): boolean {

@@ -38,10 +38,11 @@ export class Settler {
     this.handPrice = new HandPrice(problem, schedule, pricer, slots.people);
   }
 
-  /** Settles all runs, the earliest first, until `isOver` says that there is no more time. */
-  run(isOver: () => boolean): void {
+  /** Settles all runs asked for, the earliest first, until `isOver` says that there is no more time. */
+  run(isOver: () => boolean, isAskedFor: (run: number) => boolean = () => true): void {
     this.pricer.price(this.schedule, this.slots.people);
-    const runs = Array.from(this.schedule.placed.keys()).filter((run) => this.schedule.placed[run] === 1);
+    const { placed } = this.schedule;
+    const runs = Array.from(placed.keys()).filter((run) => placed[run] === 1 && isAskedFor(run));
     runs.sort((a, b) => this.schedule.start[a]! - this.schedule.start[b]!);
     for (let pass = 0; pass < PASSES; pass++) {
       for (const run of runs) {

@@ -17,6 +17,9 @@ export class Options {
   private readonly all: OptionOf[] = [];
   private readonly crews = new RowTable();
   private readonly palletSets = new RowTable();
+  private readonly crewOfSkill = new Map<string, number>();
+  /** By fixture and machine. */
+  private readonly palletsOn = new Map<string, number>();
   private readonly machineIndex: ReadonlyMap<string, number>;
 
   constructor(private readonly shop: Shop) {
@@ -93,14 +96,26 @@ export class Options {
   }
 
   private skilled(skill: string): number {
-    return this.crews.add(this.shop.people.flatMap((p, i) => (skill === '' || p.skills.includes(skill) ? [i] : [])));
+    return remembered(this.crewOfSkill, skill, () =>
+      this.crews.add(this.shop.people.flatMap((p, i) => (skill === '' || p.skills.includes(skill) ? [i] : []))),
+    );
   }
 
   private palletsOf(operation: Operation, machine: Machine): number {
-    if (operation.fixture === null) return NONE;
+    const { fixture } = operation;
+    if (fixture === null) return NONE;
     const fits = (machines: readonly string[]) => machines.length === 0 || machines.includes(machine.id);
-    return this.palletSets.add(
-      this.shop.pallets.flatMap((p, i) => (p.inUse && p.fixture === operation.fixture && fits(p.machines) ? [i] : [])),
+    return remembered(this.palletsOn, `${fixture}/${machine.id}`, () =>
+      this.palletSets.add(
+        this.shop.pallets.flatMap((p, i) => (p.inUse && p.fixture === fixture && fits(p.machines) ? [i] : [])),
+      ),
     );
   }
+}
+
+/** Thousands of runs ask for the same few rows. */
+function remembered(known: Map<string, number>, key: string, find: () => number): number {
+  const found = known.get(key) ?? find();
+  known.set(key, found);
+  return found;
 }

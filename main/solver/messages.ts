@@ -14,6 +14,10 @@ export interface PlanningJob {
   readonly previous: Plan | null;
   /** The plan people already work by: distance from it costs. */
   readonly released?: Plan;
+  /** The plan to stay near to where locks have been changed by hand; one thread does it, from this plan alone. */
+  readonly near?: Plan;
+  /** False: no bounds are looked for, and the plan has none. */
+  readonly allocate?: boolean;
 }
 
 export type ToSolver =

@@ -43,7 +43,7 @@ export class Run {
   private readonly writing = new Set<number>();
   private readonly timers: NodeJS.Timeout[] = [];
   private toldAt = Number.NEGATIVE_INFINITY;
-  private toldTotal = Number.POSITIVE_INFINITY;
+  private told: Plan | null = null;
 
   constructor(
     private readonly threads: readonly Thread[],
@@ -54,7 +54,7 @@ export class Run {
       this.resolve = resolve;
       this.reject = reject;
     });
-    this.sides = new Sides(threads.length, job.steps !== undefined);
+    this.sides = new Sides(threads.length, job.steps !== undefined, job.near !== undefined);
     // All of them before any begins: a meeting waits for those that search.
     this.searching = new Set(threads.keys());
     for (const [worker, thread] of threads.entries()) {
@@ -63,7 +63,7 @@ export class Run {
         type: 'start',
         job: { ...job, seed: seedOf(job.seed, worker) },
         meets: threads.length > 1,
-        allocates: worker === 0,
+        allocates: worker === 0 && job.allocate !== false,
       });
     }
   }
@@ -105,8 +105,8 @@ export class Run {
 
   private hasHeard(): void {
     const { best } = this.sides;
-    if (best !== null && best.cost.total < this.toldTotal) {
-      this.toldTotal = best.cost.total;
+    if (best !== null && best !== this.told && this.sides.isBetter(best, this.told)) {
+      this.told = best;
       this.watch.better?.(best);
     }
     if (this.searching.size === 0) return;

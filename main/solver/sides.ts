@@ -24,11 +24,13 @@ export class Sides {
 
   /**
    * `repeats`: the run must be the same each time. What a worker tells on its way hangs on the clock - and may be better
-   * than its last plan, by what settling the hands has brought - so its last plan alone counts then.
+   * than its last plan, by what settling the hands has brought - so its last plan alone counts then. `staysNear`: a plan
+   * near to another one is asked for, and the last one told is the nearest, whatever it costs.
    */
   constructor(
     workers: number,
     private readonly repeats: boolean,
+    private readonly staysNear: boolean,
   ) {
     this.sides = Array.from({ length: workers }, () => ({
       phase: 'construct',
@@ -46,7 +48,7 @@ export class Sides {
     side.seconds = seconds;
     side.total = total;
     this.bound = bound ?? this.bound;
-    if (plan !== null) this.take(side, cheaper(side.plan, plan));
+    if (plan !== null) this.take(side, this.isBetter(plan, side.plan) ? plan : side.plan!);
   }
 
   end(worker: number, plan: Plan): void {
@@ -54,7 +56,7 @@ export class Sides {
     side.steps = plan.search.steps;
     side.seconds = plan.search.seconds;
     this.bound = plan.bound ?? this.bound;
-    this.take(side, this.repeats ? plan : cheaper(side.plan, plan));
+    this.take(side, this.repeats || this.isBetter(plan, side.plan) ? plan : side.plan!);
   }
 
   /** The least total told of on the way: not where the run must be the same each time, for it hangs on the clock. */
@@ -63,7 +65,12 @@ export class Sides {
   }
 
   get isProved(): boolean {
-    return this.best !== null && meetsBound(this.best.cost.total, this.bound);
+    return !this.staysNear && this.best !== null && meetsBound(this.best.cost.total, this.bound);
+  }
+
+  /** Whether a plan told after another one is to take its place. */
+  isBetter(plan: Plan, other: Plan | null): boolean {
+    return this.staysNear || other === null || plan.cost.total < other.cost.total;
   }
 
   /** How far they are: steps of all, the furthest phase. */
@@ -92,7 +99,7 @@ export class Sides {
   private take(side: Side, plan: Plan): void {
     side.plan = plan;
     this.best = this.sides.reduce<Plan | null>(
-      (best, { plan: other }) => (other === null ? best : cheaper(best, other)),
+      (best, { plan: other }) => (other !== null && this.isBetter(other, best) ? other : best),
       null,
     );
   }
@@ -104,8 +111,4 @@ export class Sides {
       seconds: Math.max(...sides.map(({ seconds }) => seconds)),
     };
   }
-}
-
-function cheaper(plan: Plan | null, other: Plan): Plan {
-  return plan === null || other.cost.total < plan.cost.total ? other : plan;
 }

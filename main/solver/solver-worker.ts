@@ -39,6 +39,7 @@ async function start(job: PlanningJob, meets: boolean, allocate: boolean): Promi
       seed: job.seed,
       ...(job.previous === null ? {} : { previous: job.previous }),
       ...(job.released === undefined ? {} : { released: job.released }),
+      ...(job.near === undefined ? {} : { near: job.near }),
       ...(meets ? { meet } : {}),
       allocate,
       clock: () => performance.now(),

@@ -32,7 +32,8 @@ export function createSolver(workerUrl: URL, workers: number): Solver {
   return {
     async solve(job, watch) {
       if (running !== null) throw new Error('a plan is being made already');
-      running = new Run(threads, job, watch);
+      // A search that hardly moves anything is no work for several, and the cheapest of their plans need not be the nearest.
+      running = new Run(job.near === undefined ? threads : threads.slice(0, 1), job, watch);
       try {
         return await running.ended;
       } finally {

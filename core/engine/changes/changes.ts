@@ -1,12 +1,14 @@
 import type { Problem } from '../../problem';
 import type { Board } from '../board';
 import type { Pricer } from '../cost';
+import type { Nearness } from '../nearness';
 import type { Random } from '../random';
 import type { Repair } from '../repair';
 import { Settler } from '../settle';
 import { CareChanges } from './care';
 import { HandChanges } from './hands';
 import { LatenessChanges } from './lateness';
+import { NearChanges } from './near';
 import { NightChanges } from './night';
 import { OrderChanges } from './order';
 import { View } from './view';
@@ -24,6 +26,7 @@ const DRAWS = 4;
 export class Changes {
   /** Kinds with the chance of each, in hundredths. */
   private readonly kinds: readonly (readonly [chance: number, change: Change])[];
+  private readonly near: NearChanges | null;
 
   constructor(
     problem: Problem,
@@ -31,6 +34,8 @@ export class Changes {
     pricer: Pricer,
     private readonly random: Random,
     private readonly repair: Repair,
+    /** What the plan is to stay near to, if that goes before its cost. */
+    nearness: Nearness | null,
   ) {
     const view = new View(problem, board, random, repair);
     const order = new OrderChanges(view);
@@ -38,6 +43,7 @@ export class Changes {
     const night = new NightChanges(view);
     const hands = new HandChanges(view, new Settler(problem, board.slots, board.schedule, pricer));
     const care = new CareChanges(view);
+    this.near = nearness === null ? null : new NearChanges(view, nearness);
     const forTools = problem.tools === null ? 0 : 10;
     // Dear, and where tools wear the small changes alone stay caught. Elsewhere they get on better without it.
     const forJobs = problem.tools === null ? 0 : 5;
@@ -63,6 +69,7 @@ export class Changes {
   /** Makes one change of a kind drawn by chance; false if it must be taken back. */
   make(): boolean {
     this.repair.begin();
+    if (this.near?.bringBack() === true) return this.repair.mend();
     for (let draw = 0; draw < DRAWS; draw++) if (this.draw()()) break;
     return this.repair.mend();
   }

@@ -20,7 +20,7 @@ function begin(shop: Shop, at: string) {
   const pricer = new Pricer(problem, undefined);
   const random = new Random(1);
   const repair = new Repair(problem, board);
-  const changes = new Changes(problem, board, pricer, random, repair);
+  const changes = new Changes(problem, board, pricer, random, repair, null);
   board.build(recipeOfOrder(orderByLatestStart(problem)), repair.equipLoaded);
   repair.equipAnew();
   pricer.price(board.schedule, board.slots.people);

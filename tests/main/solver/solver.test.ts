@@ -1,6 +1,7 @@
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { referee } from '../../../core/referee';
-import { demoShop } from '../../../core/shop';
+import { demoShop, type Plan, shopSchema } from '../../../core/shop';
+import { localAt } from '../../../core/time';
 import { createSolver, type Solver, workerBeside } from '../../../main/solver';
 import { smallShop } from '../../support/small-shop';
 
@@ -54,6 +55,23 @@ describe('the planning thread', () => {
     const first = solver.solve(job, {});
     await expect(solver.solve(job, {})).rejects.toThrow(/already/);
     await first;
+  });
+
+  it('makes a plan near to another one in one thread, and looks for no bounds if none are asked for', async () => {
+    const solver = solverIn(worker, 3);
+    const first = await solver.solve(job, {});
+    const { run, start } = first.runs[0]!;
+    const held = { run, state: 'locked', start: localAt(first.clock, start + 240) };
+    const shop = { ...job.shop, floor: shopSchema.shape.floor.parse([held]) };
+    const near = { ...job, shop, near: first, allocate: false };
+    const told: Plan[] = [];
+    const plan = await solver.solve({ ...near, steps: 0 }, { better: (better) => told.push(better) });
+    expect(referee(shop, plan).breaches).toEqual([]);
+    expect(plan.runs.find((one) => one.run === run)?.start).toBe(start + 240);
+    expect(plan.bound).toBeNull();
+    expect(told.at(-1)?.runs).toEqual(plan.runs);
+    // Only one of the threads searches, and the steps are its own.
+    expect((await solver.solve({ ...near, steps: 50 }, {})).search.steps).toBe(50);
   });
 
   it('says what went wrong inside it, and plans again after that', async () => {
