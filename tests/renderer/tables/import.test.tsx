@@ -192,6 +192,8 @@ describe('a table of many rows', () => {
     await waitFor(() =>
       expect(screen.getAllByLabelText<HTMLInputElement>('Pallet').map(({ value }) => value)).toEqual(['Q410']),
     );
+    // Until it is focused, it is brought up again.
+    await waitFor(() => expect(store.getState().arrival).toBeNull());
     fireEvent.change(screen.getByRole('searchbox'), { target: { value: '' } });
     fireEvent.click(screen.getByText('220 more rows; show the next'));
     expect(screen.getAllByLabelText('Pallet')).toHaveLength(400);
