@@ -14,8 +14,9 @@ export function readPlantRows(table: PlantTable, { shop, rows }: RowsToRead, rea
   for (const text of rows) {
     const id = nameIn(text, 'id') ?? null;
     const before = id === null ? undefined : there.get(id);
-    const { draft, faults } = withTexts(before ?? {}, text, plantColumns[table], reading);
-    faults.push(...missing(text, plantColumns[table], before === undefined));
+    const { draft, wrong } = withTexts(before ?? {}, text, plantColumns[table], reading);
+    const lacking = missing(text.texts, plantColumns[table], before === undefined);
+    const faults = [...wrong, ...lacking].map((say) => `Row ${text.row}${say}`);
     const first = id === null ? undefined : firstRows.get(id);
     if (first !== undefined) faults.push(`Row ${text.row}: ${id} stands in row ${first} already; keep one of the two.`);
     else if (id !== null) firstRows.set(id, text.row);
@@ -35,32 +36,38 @@ export function nameIn({ texts }: TextRow, field: string): string | undefined {
   return text === undefined ? undefined : readText(text);
 }
 
-/** The draft with what the row says in these columns, and what of it cannot be read. */
+/**
+ * The draft with what the row says in these columns, and what of it cannot be read: sentences that go on behind the
+ * row's number, `, due: is empty.`
+ */
 export function withTexts(
   before: Draft,
-  { row, texts }: TextRow,
+  { texts }: TextRow,
   columns: readonly SheetColumn[],
   reading: Reading,
-): { draft: Draft; faults: string[] } {
+): { draft: Draft; wrong: readonly string[] } {
   let draft = before;
-  const faults: string[] = [];
+  const wrong: string[] = [];
   for (const { field, path, cell } of columns) {
     const text = texts.get(field);
     if (text === undefined) continue;
     const value = cell.read(text, reading);
     if (value.ok) draft = withValue(draft, path, value.value);
-    else faults.push(`Row ${row}, ${field}: ${value.say}.`);
+    else wrong.push(`, ${field}: ${value.say}.`);
   }
-  return { draft, faults };
+  return { draft, wrong };
 }
 
-/** What a row lacks that it cannot do without: its id, and if it is new the rest of what is needed. */
-export function missing({ row, texts }: TextRow, columns: readonly SheetColumn[], isNew: boolean): string[] {
+/**
+ * What a row lacks that it cannot do without: its id, and if it is new the rest of what is needed. Sentences that go on
+ * behind the row's number.
+ */
+export function missing(texts: TextRow['texts'], columns: readonly SheetColumn[], isNew: boolean): string[] {
   return columns
     .filter(({ field, needed }) => needed && !texts.has(field) && (isNew || field === 'id'))
     .map(({ field, label }) =>
       field === 'id'
-        ? `Row ${row}, ${field}: is empty; give the short name the row is known by.`
-        : `Row ${row}, ${field}: is empty; a new row needs it, so fill in ${label.toLowerCase()}.`,
+        ? `, ${field}: is empty; give the short name the row is known by.`
+        : `, ${field}: is empty; a new row needs it, so fill in ${label.toLowerCase()}.`,
     );
 }

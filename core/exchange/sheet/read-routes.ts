@@ -20,7 +20,8 @@ interface Group {
 }
 
 /**
- * Rows of jobs or templates: those of the same id, or without one below it, gather into its route, an operation each.
+ * Rows of jobs or templates: those of the same id gather into its route, an operation each; an operation without an id
+ * goes on with the one above.
  * Of a record that is there only the columns given change, and operations that the sheet does not name stay.
  */
 export function readRouteRows(table: RouteTable, { shop, rows }: RowsToRead, reading: Reading): RowsRead {
@@ -29,9 +30,10 @@ export function readRouteRows(table: RouteTable, { shop, rows }: RowsToRead, rea
   const orphans: SheetRow[] = [];
   let last = null as Group | null;
   for (const text of rows) {
-    const id = nameIn(text, 'id') ?? last?.id;
+    const id = nameIn(text, 'id') ?? (saysOperation(text) ? last?.id : undefined);
     if (id === undefined) {
-      orphans.push({ row: text.row, faults: missing(text, headColumns[table], false), replaces: false });
+      const faults = missing(text.texts, headColumns[table], false).map((say) => `Row ${text.row}${say}`);
+      orphans.push({ row: text.row, faults, replaces: false });
       continue;
     }
     last = groups.get(id) ?? { id, rows: [], faults: new Map() };
@@ -60,6 +62,10 @@ export function readRouteRows(table: RouteTable, { shop, rows }: RowsToRead, rea
     if (wrong === undefined) puts.push({ replaces: before === undefined ? null : group.id, row: draft });
   }
   return { rows: read.sort((a, b) => a.row - b.row), puts };
+}
+
+function saysOperation({ texts }: TextRow): boolean {
+  return routeColumns.some(({ field }) => texts.has(field));
 }
 
 /** `say` begins behind the row's number: `, due: is empty`. */
@@ -102,12 +108,12 @@ function recordFrom(
       reading,
     );
     draft = head.draft;
-    for (const fault of head.faults) blame(group, text, fault.slice(`Row ${text.row}`.length));
+    for (const say of head.wrong) blame(group, text, say);
   }
   if (before === undefined) {
     const all = new Map(group.rows.flatMap(({ texts }) => [...texts]));
-    const lacks = missing({ row: first.row, texts: new Map([...all, ['id', group.id]]) }, headColumns[table], true);
-    for (const fault of lacks) blame(group, first, fault.slice(`Row ${first.row}`.length));
+    all.set('id', group.id);
+    for (const say of missing(all, headColumns[table], true)) blame(group, first, say);
   }
   return withValue(draft, ['route'], routeFrom(group, draft, reading));
 }
@@ -132,7 +138,7 @@ function familyOf(shop: Shop, group: Group): Template | null {
 
 function routeFrom(group: Group, draft: Draft, reading: Reading): readonly Draft[] {
   const before = (draft.route ?? []) as readonly Draft[];
-  const named = group.rows.filter(({ texts }) => routeColumns.some(({ field }) => texts.has(field)));
+  const named = group.rows.filter(saysOperation);
   const ids = new Set<string>();
   const operations = named.map((text, at) => {
     const id = nameIn(text, 'op') ?? String(before[at]?.id ?? nextId([...ids, ...before.map((one) => String(one.id))]));
@@ -162,8 +168,8 @@ interface Choice {
 }
 
 function operationFrom(group: Group, text: TextRow, before: Draft, reading: Reading): Draft {
-  const { draft, faults } = withTexts(before, text, operationColumns, reading);
-  for (const fault of faults) blame(group, text, fault.slice(`Row ${text.row}`.length));
+  const { draft, wrong } = withTexts(before, text, operationColumns, reading);
+  for (const say of wrong) blame(group, text, say);
   const choices = (before.machines ?? []) as readonly Choice[];
   const machineText = text.texts.get(machineColumn.field);
   const cycleText = text.texts.get(cycleColumn.field);

@@ -160,6 +160,7 @@ function BroughtRows({ table, noun, nouns, brought, onClose }: ImportPanelProps 
 
 /** `38 rows good, 4 bad, 5 replace rows that are there.` */
 function Counts({ reading, noun, nouns }: { reading: SheetReading; noun: string; nouns: string }): ReactNode {
+  if (reading.rows.length === 0) return 'No rows in it but the names of the columns. Bring rows beneath them.';
   const good = reading.rows.filter(({ faults }) => faults.length === 0);
   const bad = reading.rows.length - good.length;
   const replacing = good.filter(({ replaces }) => replaces).length;

@@ -18,13 +18,20 @@ interface PreviewProps {
 export function Preview({ cells, reading, onColumns }: PreviewProps): ReactNode {
   const { rows, columns, header } = reading;
   const [more, setMore] = useState(AT_A_TIME);
-  const top = rows.slice(0, FROM_TOP);
-  const bad = rows.slice(FROM_TOP).filter(({ faults }) => faults.length > 0);
+  const [onlyBad, setOnlyBad] = useState(false);
+  const top = onlyBad ? [] : rows.slice(0, FROM_TOP);
+  const bad = rows.slice(top.length).filter(({ faults }) => faults.length > 0);
   const shown = [...top, ...bad.slice(0, more)];
   const goodBeyond = rows.length - top.length - bad.length;
   return (
     <>
       <Lacking reading={reading} />
+      {rows.some(({ faults }) => faults.length > 0) && (
+        <label className={css.onlyBad}>
+          <input type="checkbox" checked={onlyBad} onChange={({ target }) => setOnlyBad(target.checked)} />
+          Show only bad rows
+        </label>
+      )}
       {/* Scrolled by keyboard too. */}
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: an area that scrolls must be reached */}
       <section className={css.scroll} aria-label="Rows to import" tabIndex={0}>

@@ -24,7 +24,7 @@ const COLUMNS: readonly Column<'templates'>[] = [
     id: 'suspectLimit',
     head: 'Most parts',
     unit: 'between checks',
-    width: 104,
+    width: 124,
     align: 'end',
     draw: (t) => (
       <OptionalWholeField

@@ -54,7 +54,13 @@ function newPallet(shop: Shop, id: string): Partial<Pallet> & { id: string } {
 export function PalletsScreen(): ReactNode {
   const shop = useShop();
   const fixtures = knownFixtures(shop);
-  const lead = `${counted(shop.pallets.length, 'pallet')}, ${counted(new Set(shop.pallets.map((p) => p.fixture)).size, 'kind')} of fixture`;
+  const kinds = new Set(shop.pallets.map((pallet) => pallet.fixture)).size;
+  const idle = shop.pallets.filter((pallet) => !pallet.inUse).length;
+  const lead = [
+    counted(shop.pallets.length, 'pallet'),
+    `${counted(kinds, 'kind')} of fixture`,
+    ...(idle === 0 ? [] : [`${idle} not in use`]),
+  ].join(', ');
   return (
     <TableScreen title="Pallets" lead={lead}>
       <EditableTable

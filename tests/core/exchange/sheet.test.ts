@@ -258,6 +258,15 @@ describe('the rows of one job', () => {
     ]);
   });
 
+  it('without an id go on with the job above only where they are an operation', () => {
+    const reading = read(
+      'jobs',
+      'job | due | customer | machine | cycle\nJ-9 | 2026-11-27 16:00 | | M1 | 60\n | | Cap mould | |',
+    );
+    expect(faultsIn(reading)).toEqual(['Row 3, id: is empty; give the short name the row is known by.']);
+    expect(rowsIn(reading)).toHaveLength(1);
+  });
+
   it('begin with the route of their family', () => {
     const [job] = smallShop().jobs;
     const shop = smallShop({ templates: [{ id: 'Cap', name: 'Cap insert', weight: 2, route: job?.route ?? [] }] });

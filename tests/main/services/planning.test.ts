@@ -16,7 +16,9 @@ describe('planning', () => {
     expect(view?.plan.runs).toHaveLength(2);
     expect(view?.report.machines.map((machine) => machine.machine)).toEqual(['M1']);
     expect(await bench.ask('plan.read', { id })).toEqual(view);
-    expect(await bench.ask('plan.list', null)).toEqual([{ id, made: view?.made, cost: view?.plan.cost }]);
+    expect(await bench.ask('plan.list', null)).toEqual([
+      { id, made: view?.made, name: '', cost: view?.plan.cost, released: false, current: true },
+    ]);
   });
 
   it('asks the solver for the moment the shop plans from, and begins from the plan before', async () => {
@@ -24,10 +26,29 @@ describe('planning', () => {
     for (const expected of [null, expect.objectContaining({ format: 'nightload-plan' })]) {
       const done = bench.next('plan.done');
       await bench.ask('plan.start', wish);
-      expect(bench.solver.jobs.at(-1)).toMatchObject({ at: '2026-11-25T08:00', ...wish, previous: expected });
+      expect(bench.solver.jobs.at(-1)).toMatchObject({
+        at: '2026-11-25T08:00',
+        seconds: 1,
+        seed: 1,
+        previous: expected,
+      });
+      expect(bench.solver.jobs.at(-1)?.near).toBeUndefined();
       await bench.solver.finish();
       await done;
     }
+  });
+
+  it('asks, around changes, to stay near to the plan that counts', async () => {
+    const bench = await benchWith();
+    for (const near of [true, true]) {
+      const done = bench.next('plan.done');
+      await bench.ask('plan.start', { ...wish, near });
+      await bench.solver.finish();
+      await done;
+    }
+    const current = await bench.ask('plan.read', { id: 1 });
+    expect(bench.solver.jobs.map(({ near }) => near)).toEqual([undefined, current.plan]);
+    expect((await bench.ask('shop.read', null)).wayBack.undo).toBe('Plan of 08:00, around the changes');
   });
 
   it('passes progress on', async () => {

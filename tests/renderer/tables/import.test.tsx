@@ -163,6 +163,17 @@ describe('a large sheet', () => {
       2001,
     ]);
     expect(screen.getByText(/^1945 more good rows/)).toBeTruthy();
+    fireEvent.click(screen.getByLabelText('Show only bad rows'));
+    expect(preview.getAllByRole('rowheader').map((head) => Number(head.textContent))).toEqual([
+      401, 801, 1201, 1601, 2001,
+    ]);
+  });
+
+  it('with nothing but a header says so', async () => {
+    await openTable(<PalletsScreen />);
+    paste('pallet\tfixture', field('Fixture'));
+    expect(await screen.findByText(/^No rows in it but the names of the columns\./)).toBeTruthy();
+    expect(screen.getByRole<HTMLButtonElement>('button', { name: 'No good row to import' }).disabled).toBe(true);
   });
 });
 
@@ -181,6 +192,8 @@ describe('a table of many rows', () => {
     await waitFor(() =>
       expect(screen.getAllByLabelText<HTMLInputElement>('Pallet').map(({ value }) => value)).toEqual(['Q410']),
     );
+    // Until it is focused, it is brought up again.
+    await waitFor(() => expect(store.getState().arrival).toBeNull());
     fireEvent.change(screen.getByRole('searchbox'), { target: { value: '' } });
     fireEvent.click(screen.getByText('220 more rows; show the next'));
     expect(screen.getAllByLabelText('Pallet')).toHaveLength(400);
