@@ -2,7 +2,5 @@ export * from './compare';
 export * from './compare-words';
 export { gapsOf } from './gaps';
 export * from './late';
+export * from './reasons';
 export * from './report';
-export { whyRun } from './why';
-export { whyGap } from './why-gap';
-export { whyLate } from './why-late';
