@@ -1,30 +1,21 @@
 import type { Gap, Why } from '../contract';
 import { isBench } from '../measure';
-import type { Machine, Plan, PlannedRun, Shop } from '../shop';
+import type { Machine, PlannedRun } from '../shop';
 import { lengthText, type Minute } from '../time';
 import { type Ground, runName } from './blockers';
 import { costOfChoice } from './choice';
 import { type Freed, freedomIn, type Question } from './freedom';
 import { gapsIn } from './gaps';
 import { freeingOf } from './remedies';
-import { bindingOf, groundOf, settled } from './why';
+import { bindingOf, settled } from './why-run';
 import { atText } from './words';
 import { machineName, workByMachine } from './work';
 
 /** Of the runs that may fill a gap those planned next after it are asked, no more than this many. */
 const MOST_ASKED = 40;
 
-/**
- * Why a machine stands from `start` on, and what would let a run that is still to begin - planned later, there or elsewhere,
- * or left out - begin in that gap, all other runs staying where they are. Throws a RangeError where there is no such
- * machine or it does not stand then.
- */
-export function whyGap(shop: Shop, plan: Plan, machine: string, start: Minute): Why {
-  return whyGapOf(groundOf(shop, plan), machine, start);
-}
-
-/** As {@link whyGap}, of a plan looked up already. */
-export function whyGapOf(ground: Ground, id: string, start: Minute): Why {
+/** Why a machine stands, and what would let it cut. */
+export function whyGapIn(ground: Ground, id: string, start: Minute): Why {
   const { reading, facts, hands, supply } = ground;
   const { shop, plan } = reading;
   const read = reading.machines.get(id);

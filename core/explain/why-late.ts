@@ -1,49 +1,37 @@
-import type { BindingKind, Why } from '../contract';
+import type { Why } from '../contract';
 import type { Relaxation } from '../engine';
-import type { Attendance, Plan, Shop } from '../shop';
+import type { Attendance } from '../shop';
 import { lengthText } from '../time';
 import { type Ground, keptFrom, runName } from './blockers';
+import type { Freed } from './freedom';
 import { lateJobs } from './late';
+import { earlierText, freeingOf } from './remedies';
 import { longestWaitIn, type Wait } from './waits';
-import { groundOf, settled, whyOf } from './why';
+import { bindingOf, settled, whyRunIn } from './why-run';
 import { atText, weekText } from './words';
 import { machineName } from './work';
 
-/**
- * Why a job is late: what its longest wait is for, and what would shorten that wait, asked as for one run. For a job with
- * runs left out it is the first of those. Throws a RangeError where the shop has no such job.
- */
-export function whyLate(shop: Shop, plan: Plan, job: string): Why {
-  return whyLateOf(groundOf(shop, plan), job);
-}
-
-/** As {@link whyLate}, of a plan looked up already. */
-export function whyLateOf(ground: Ground, job: string): Why {
+/** Why a job is late, and what would shorten its longest wait. */
+export function whyLateIn(ground: Ground, job: string): Why {
   const { reading } = ground;
   const { shop, plan } = reading;
   if (!shop.jobs.some(({ id }) => id === job)) throw new RangeError(`The shop has no job ${job}.`);
   const late = lateJobs(shop, plan, reading).find((one) => one.job === job);
-  if (late === undefined) return settled(`${job} is in time.`);
+  if (late === undefined) return settled(`${job} is not late in this plan.`);
   const lead = `${job} is ${lengthText(late.lateBy)} late. ${late.why}`;
   const left = plan.left.find(({ run }) => run.startsWith(`${job}/`));
   const wait = longestWaitIn(reading, job);
   if (left === undefined && wait === null) return settled(lead);
-  const why = left !== undefined ? whyOf(ground, left.run) : whyWait(ground, wait!);
+  const why = left !== undefined ? whyRunIn(ground, left.run) : whyWait(ground, wait!);
   return { ...why, here: `${lead} ${why.here}` };
 }
 
 function whyWait(ground: Ground, wait: Wait): Why {
   const { before, run } = wait;
-  return before === 'check' || before === 'unload' ? whyHand(ground, wait, before) : whyOf(ground, run.need.id);
+  return before === 'check' || before === 'unload' ? whyHand(ground, wait, before) : whyRunIn(ground, run.need.id);
 }
 
 const HAND_KINDS: readonly Relaxation[] = ['person', 'station', 'off'];
-
-const SAY: Readonly<Record<string, string>> = {
-  person: 'A hand always there',
-  station: 'One more load station',
-  off: 'A machine never planned off',
-};
 
 /** Why a first piece is not checked, or a finished run not taken off, sooner. */
 function whyHand(ground: Ground, wait: Wait, role: 'check' | 'unload'): Why {
@@ -59,17 +47,18 @@ function whyHand(ground: Ground, wait: Wait, role: 'check' | 'unload'): Why {
     const could = `Somebody could come at ${atText(clock, soonest, wait.start)}`;
     return { here: `${lead}: the plan chose so. ${could}.`, notEarlier: null, frees: [], binding: ['choice'] };
   }
-  const freed = HAND_KINDS.flatMap((kind) => {
+  const freed = HAND_KINDS.flatMap((kind): Freed[] => {
     const at = facts.soonestHand(run.need.id, role, [kind]);
-    return at === null || at >= hand.start ? [] : [{ kind, gain: hand.start - at }];
+    if (at === null || at >= hand.start) return [];
+    return [{ need: run.need, machine: run.machine, relaxed: [kind], planned: run.planned, gain: hand.start - at }];
   }).sort((a, b) => b.gain - a.gain);
   const asked = { person: hand.person, start: wait.start, end: wait.start + hand.end - hand.start };
-  const binding: BindingKind[] = freed.map(({ kind }) => kind);
+  const binding = bindingOf(freed);
   const kept = keptFrom(ground, run.need, run.machine, asked, hand.start);
   return {
     here: binding.includes('person') ? `${lead}: ${kept}.` : `${lead}.`,
-    notEarlier: 'With every other run where it is, nobody can come sooner.',
-    frees: freed.map(({ kind, gain }) => ({ say: `${SAY[kind]}: ${lengthText(gain)} earlier`, gain })),
+    notEarlier: soonest === null ? null : 'With every other run where it is, nobody can come sooner.',
+    frees: freed.map((one) => freeingOf(reading, one, earlierText)),
     binding,
   };
 }

@@ -1,18 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { whyGap } from '../../../core/explain';
-import { referee } from '../../../core/referee';
-import type { Plan, Shop } from '../../../core/shop';
-import { at, jobOf, planOf } from '../measure/fixture';
+import type { Shop } from '../../../core/shop';
+import { at, jobOf } from '../measure/fixture';
 import { op, shopWith } from './gaps-fixture';
+import { legal } from './why-fixture';
 
 // Own instances throughout: Anna is in the shop from 06:00 to 14:00, her break is from 10:00 to 10:30.
-
-function legal(shop: Shop, runs: Parameters<typeof planOf>[0], left: Plan['left'] = []): Plan {
-  const bare = planOf(runs, { left });
-  const { breaches, cost } = referee(shop, bare);
-  expect(breaches.filter(({ code }) => code !== 'cost')).toEqual([]);
-  return { ...bare, cost };
-}
 
 const BOTH = { machines: ['M1', 'M2'].map((machine) => ({ machine, cycle: 180 })) };
 const first = {
@@ -79,7 +72,7 @@ describe('a machine that stands', () => {
     };
     const { unload, ...hog } = { ...first, cut: ['06:20', '09:20'] as const };
     const held = { ...away, jobs: away.jobs.map((job) => (job.id === 'B' ? withCycle(job, 2400) : job)) };
-    const plan = legal(held, [{ ...hog, cut: ['06:20', '1 22:20'] }], [{ run: 'A/10/1', why: 'no room.' }]);
+    const plan = legal(held, [{ ...hog, cut: ['06:20', '1 22:20'] }], { left: [{ run: 'A/10/1', why: 'no room.' }] });
     expect(whyGap(held, plan, 'M2', at('07:00')).frees).toContainEqual({
       say: 'One more pallet with fixture F: A op 10 could start at 06:40 and cut 3 h of it',
       gain: 180,

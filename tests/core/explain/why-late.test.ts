@@ -1,18 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { whyLate } from '../../../core/explain';
-import { referee } from '../../../core/referee';
-import type { Plan, Shop } from '../../../core/shop';
-import { jobOf, personOf, planOf } from '../measure/fixture';
+import { jobOf, personOf } from '../measure/fixture';
 import { op, shopWith } from './gaps-fixture';
+import { legal } from './why-fixture';
 
 // Own instances throughout: Anna is in the shop from 06:00 to 14:00, her break is from 10:00 to 10:30.
-
-function legal(shop: Shop, runs: Parameters<typeof planOf>[0], left: Plan['left'] = []): Plan {
-  const bare = planOf(runs, { left });
-  const { breaches, cost } = referee(shop, bare);
-  expect(breaches.filter(({ code }) => code !== 'cost')).toEqual([]);
-  return { ...bare, cost };
-}
 
 const due = { due: '2026-11-30T09:00' };
 
@@ -48,7 +40,7 @@ describe('a late job', () => {
       frees: [{ say: 'M1 free of other work: 4 h 40 min earlier', gain: 280 }],
       binding: ['machine'],
     });
-    expect(whyLate(shop, plan, 'B').here).toBe('B is in time.');
+    expect(whyLate(shop, plan, 'B').here).toBe('B is not late in this plan.');
   });
 
   it('that waits finished for a hand overnight is told who is not there', () => {
@@ -127,7 +119,7 @@ describe('a late job', () => {
 
   it('with a run left out is told what would let that in', () => {
     const shop = shopWith({ horizonDays: 2, people: [], jobs: [jobOf('A', [op('10', 'M1', 60)], due)] });
-    const plan = legal(shop, [], [{ run: 'A/10/1', why: 'nobody is ever here.' }]);
+    const plan = legal(shop, [], { left: [{ run: 'A/10/1', why: 'nobody is ever here.' }] });
     const why = whyLate(shop, plan, 'A');
     expect(why.here).toMatch(/^A is .* late\. .* A op 10 is left out: nobody is ever here\.$/);
     expect(why.frees).toEqual([{ say: 'A hand always there: it could start on M1 at Mon 06:20', gain: 41 * 60 + 40 }]);

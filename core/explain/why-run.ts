@@ -1,40 +1,17 @@
 import type { Why } from '../contract';
-import { Counterfactual, RELAXATIONS, type Relaxation } from '../engine';
-import { type RunSpans, readPlan } from '../measure';
-import { problemOf } from '../problem';
-import { MOVED_AFTER, type Plan, type RunNeed, type Shop } from '../shop';
-import { lengthText, localAt, type Minute } from '../time';
+import { RELAXATIONS, type Relaxation } from '../engine';
+import type { RunSpans } from '../measure';
+import { MOVED_AFTER, type RunNeed } from '../shop';
+import { lengthText, type Minute } from '../time';
 import { blockerOf, type Ground, runName } from './blockers';
 import { costOfChoice } from './choice';
 import { type Freed, freedomIn } from './freedom';
-import { handsOf } from './hands';
 import { earlierText, freeingOf } from './remedies';
-import { supplyOf } from './supply';
 import { atText, clause, listText, weekText } from './words';
 import { machineName } from './work';
 
-/** Looks a plan up once for everything that is asked about it. The plan must be of this shop, and passed by the referee. */
-export function groundOf(shop: Shop, plan: Plan): Ground {
-  const reading = readPlan(shop, plan);
-  return {
-    reading,
-    facts: new Counterfactual(problemOf(shop, localAt(plan.clock, plan.now)), plan),
-    hands: handsOf(reading),
-    supply: supplyOf(reading),
-  };
-}
-
-/**
- * Why a run begins when it does on its machine: asked by leaving every other run where the plan has it and looking for an
- * earlier start, first as things are and then with one thing relaxed after the other. For a run left out: what would let
- * it in. Throws a RangeError for a run the plan does not name.
- */
-export function whyRun(shop: Shop, plan: Plan, run: string): Why {
-  return whyOf(groundOf(shop, plan), run);
-}
-
-/** As {@link whyRun}, of a plan looked up already. */
-export function whyOf(ground: Ground, run: string): Why {
+/** Why a run is where it is, or is left out. */
+export function whyRunIn(ground: Ground, run: string): Why {
   const { reading } = ground;
   const spans = reading.runOf.get(run);
   if (spans !== undefined) return whyPlanned(ground, spans);
