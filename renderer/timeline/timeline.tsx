@@ -74,7 +74,11 @@ export function Timeline({ index, nowMin, selection, onSelect, tools, ghosts, ..
     () => placeRows(model.rows, metricsFor(bodySize.height, model.rows)),
     [bodySize.height, model.rows],
   );
-  const carry = useCarry(surface, index, model, moving);
+  const pan = (x: number, y: number): void => {
+    surface.current?.pan(x);
+    if (body.current !== null) body.current.scrollTop += y;
+  };
+  const carry = useCarry(surface, index, model, pan, moving);
 
   const select = (next: Selection | null, place: Place | null = null, span: Interval | null = null): void => {
     cursor.current = place;
@@ -93,10 +97,7 @@ export function Timeline({ index, nowMin, selection, onSelect, tools, ghosts, ..
     surface,
     { body, sight, axis, strip: stripHost },
     {
-      pan(x, y) {
-        surface.current?.pan(x);
-        if (body.current !== null) body.current.scrollTop += y;
-      },
+      pan,
       zoom: (factor, at) => surface.current?.zoom(factor, at),
       hover(at) {
         const hit = at === null ? null : (surface.current?.hitAt(at) ?? null);
