@@ -228,7 +228,7 @@ export function Timeline({ index, nowMin, selection, onSelect, tools, ghosts, ..
           <div ref={sight} className={styles.sight} style={{ height: Math.min(bodySize.height, places.total) }} />
         </div>
       </div>
-      <Legend rows={by} compares={ghosts !== undefined} />
+      <Legend rows={by} index={index} compares={ghosts !== undefined} />
       {shown !== null && <Tooltip facts={factsOf(index, shown.selection)} x={shown.x} y={shown.y} />}
       {held !== null && noteAt !== null && (
         <VerdictNote index={index} carried={held.carried} judged={held.judged} {...noteAt} />
