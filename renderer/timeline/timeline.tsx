@@ -136,14 +136,15 @@ export function Timeline({ index, nowMin, selection, onSelect, tools, ghosts, ..
     return item === null ? null : extentOf(item);
   };
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another view of the same selection stays where it is
+  const isLaidOut = stageSize.width > 0;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is selected is brought on screen once, not with each change of size
   useEffect(() => {
     const [place, extent] = [placeNow(), wanted.current ?? extentNow()];
     wanted.current = null;
     if (place === null || extent === null) return;
     surface.current?.reveal(extent);
     if (body.current !== null) scrollToRow(body.current, place.row, places);
-  }, [selection, places]);
+  }, [selection, by, isLaidOut]);
 
   const moveTo = (step: Step): void => {
     const next = walk(model, placeNow(), step, surface.current?.leftMin() ?? nowMin);
