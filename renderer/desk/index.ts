@@ -7,3 +7,4 @@ export { Substitutes } from './substitutes';
 export { useAnswer } from './use-answer';
 export { useDesk } from './use-desk';
 export { type Moving, useMoving } from './use-moving';
+export { WhyLines } from './why-lines';

@@ -18,7 +18,7 @@ export function Details({ index, selection, children }: DetailsProps) {
       {facts === null ? (
         <NightByMachine index={index} />
       ) : (
-        <FactSheet facts={facts} why={whyLate(index, selection)}>
+        <FactSheet facts={facts} late={whyLate(index, selection)}>
           {children}
         </FactSheet>
       )}
@@ -49,28 +49,30 @@ function NightByMachine({ index }: { readonly index: PlanIndex }) {
 
 interface FactSheetProps {
   readonly facts: Facts;
-  readonly why: string | null;
+  readonly late: string | null;
   readonly children: ReactNode;
 }
 
-function FactSheet({ facts, why, children }: FactSheetProps) {
+function FactSheet({ facts, late, children }: FactSheetProps) {
   return (
-    <>
-      <h2>
-        {facts.title} <span>{facts.subtitle}</span>
-        {facts.late !== null && <strong>{facts.late}</strong>}
-      </h2>
-      {why !== null && <p>{why}</p>}
-      {children}
-      <dl>
-        {facts.facts.map((fact) => (
-          <div key={fact.term}>
-            <dt>{fact.term}</dt>
-            <dd>{fact.words}</dd>
-          </div>
-        ))}
-      </dl>
-    </>
+    <div className={styles.sheet}>
+      <div>
+        <h2>
+          {facts.title} <span>{facts.subtitle}</span>
+          {facts.late !== null && <strong>{facts.late}</strong>}
+        </h2>
+        {late !== null && <p>{late}</p>}
+        <dl>
+          {facts.facts.map((fact) => (
+            <div key={fact.term}>
+              <dt>{fact.term}</dt>
+              <dd>{fact.words}</dd>
+            </div>
+          ))}
+        </dl>
+      </div>
+      {children !== undefined && <div className={styles.hand}>{children}</div>}
+    </div>
   );
 }
 

@@ -1,9 +1,9 @@
 import { useMemo } from 'react';
-import type { Api, PlanView, ShopView } from '../../core/contract';
+import type { Api, PlanView, ShopView, WhyAbout } from '../../core/contract';
 import type { Fault } from '../../core/shop';
-import { type DeskStore, HoldControls, Substitutes, useAnswer, useMoving } from '../desk';
+import { type DeskStore, HoldControls, Substitutes, useAnswer, useMoving, WhyLines } from '../desk';
 import { Button } from '../look';
-import { indexPlan, Timeline } from '../timeline';
+import { indexPlan, type Selection, Timeline } from '../timeline';
 import { Details } from './details';
 import { Header } from './header';
 import { Caution, FaultList, OutdatedNotice } from './notices';
@@ -68,6 +68,7 @@ function PlanBody({ api, view, store, desk, shopView }: PlanBodyProps) {
   const tools = useAnswer(api, 'plan.tools', { id: view.id });
   const kinds = tools?.ok === true ? tools.value : null;
   const toolLines = useMemo(() => toolLinesOf(view.shop, kinds ?? []), [view, kinds]);
+  const about = useMemo(() => aboutOf(selection), [selection]);
   const { select } = store.getState();
   return (
     <div className={styles.body}>
@@ -81,6 +82,7 @@ function PlanBody({ api, view, store, desk, shopView }: PlanBodyProps) {
           {...(running ? {} : moving)}
         />
         <Details index={index} selection={selection}>
+          {about !== null && <WhyLines api={api} id={view.id} about={about} />}
           {selection?.kind === 'run' && (
             <>
               <HoldControls desk={desk} index={index} shop={shopView.shop} run={selection.run} disabled={running} />
@@ -96,6 +98,7 @@ function PlanBody({ api, view, store, desk, shopView }: PlanBodyProps) {
         </Details>
       </div>
       <SidePanel
+        api={api}
         index={index}
         nowMin={nowMin}
         selection={selection}
@@ -106,6 +109,14 @@ function PlanBody({ api, view, store, desk, shopView }: PlanBodyProps) {
       />
     </div>
   );
+}
+
+/** What can be asked about it; an attendance to tools is what it is. */
+function aboutOf(selection: Selection | null): WhyAbout | null {
+  if (selection === null || selection.kind === 'care') return null;
+  return selection.kind === 'run'
+    ? { kind: 'run', run: selection.run }
+    : { kind: 'gap', machine: selection.machine, start: selection.start };
 }
 
 interface NoPlanProps {

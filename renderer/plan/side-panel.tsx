@@ -1,4 +1,5 @@
 import { type KeyboardEvent, type ReactNode, useId, useState } from 'react';
+import type { Api } from '../../core/contract';
 import type { Shop } from '../../core/shop';
 import { localAt, type Minute } from '../../core/time';
 import { type DeskStore, HeldList, holdOf, RushPanel } from '../desk';
@@ -9,6 +10,7 @@ import styles from './side-panel.module.css';
 import { UnplacedList } from './unplaced-list';
 
 interface SidePanelProps {
+  readonly api: Api;
   readonly index: PlanIndex;
   readonly nowMin: Minute;
   readonly selection: Selection | null;

@@ -1,15 +1,18 @@
 import type { ReactNode } from 'react';
 import type { RowsBy } from './model';
+import type { PlanIndex } from './plan-index';
 import styles from './timeline.module.css';
 
 interface LegendProps {
   readonly rows: RowsBy;
+  readonly index: PlanIndex;
   /** Whether another plan is drawn beneath this one. */
   readonly compares: boolean;
 }
 
 /** The signs of the timeline, as short as it goes; machine kinds are named beside their rows. */
-export function Legend({ rows, compares }: LegendProps) {
+export function Legend({ rows, index, compares }: LegendProps) {
+  const isLocked = index.view.shop.floor.some(({ state }) => state === 'locked');
   return (
     <ul className={styles.legend} aria-label="Signs">
       <Sign label="load">
@@ -35,14 +38,18 @@ export function Legend({ rows, compares }: LegendProps) {
         <rect y="3" width="14" height="11" fill="var(--bar-mill)" />
         <path d="M0 2h6M9 2h5" stroke="var(--bad)" strokeWidth="4" />
       </Sign>
-      <Sign label="locked">
-        <path d="M2 7h10v6H2z" fill="var(--ink)" />
-        <path d="M4.5 7V4a2.5 2.5 0 015 0v3" fill="none" stroke="var(--ink)" strokeWidth="1.5" />
-      </Sign>
-      <Sign label="lock in conflict">
-        <path d="M2 7h10v6H2z" fill="var(--bad)" />
-        <path d="M4.5 7V4a2.5 2.5 0 014.6-1.4" fill="none" stroke="var(--bad)" strokeWidth="1.5" />
-      </Sign>
+      {isLocked && (
+        <Sign label="locked">
+          <path d="M2 7h10v6H2z" fill="var(--ink)" />
+          <path d="M4.5 7V4a2.5 2.5 0 015 0v3" fill="none" stroke="var(--ink)" strokeWidth="1.5" />
+        </Sign>
+      )}
+      {index.clashes.size > 0 && (
+        <Sign label="lock in conflict">
+          <path d="M2 7h10v6H2z" fill="var(--bad)" />
+          <path d="M4.5 7V4a2.5 2.5 0 014.6-1.4" fill="none" stroke="var(--bad)" strokeWidth="1.5" />
+        </Sign>
+      )}
       {rows === 'machines' && <StandingSigns />}
       {rows === 'pallets' && (
         <Sign label="on the pallet">

@@ -44,7 +44,11 @@ function RowWords({ row: { head } }: { readonly row: Row }) {
         <strong title={head.name}>{head.name}</strong>
         {head.aside !== '' && <small title={head.aside}>{head.aside}</small>}
       </span>
-      {head.bad !== null && <small className={styles.bad}>{head.bad}</small>}
+      {head.bad !== null && (
+        <small className={styles.bad} title={head.bad}>
+          {head.bad}
+        </small>
+      )}
       {head.below !== '' && (
         <small className={styles.below} title={head.below}>
           {head.below}

@@ -137,6 +137,11 @@ export class Surface {
     return toMinute(this.scale, x);
   }
 
+  /** What is seen of the rows. */
+  size(): { readonly width: number; readonly height: number } | null {
+    return this.scene === null ? null : { width: this.scene.widthCss, height: this.scene.heightCss };
+  }
+
   /** The row at a height of what is seen, or null. */
   rowAt(y: number): number | null {
     return this.scene === null ? null : rowAt(this.scene.places, y + this.topCss);

@@ -74,7 +74,11 @@ export function Timeline({ index, nowMin, selection, onSelect, tools, ghosts, ..
     () => placeRows(model.rows, metricsFor(bodySize.height, model.rows)),
     [bodySize.height, model.rows],
   );
-  const carry = useCarry(surface, index, model, moving);
+  const pan = (x: number, y: number): void => {
+    surface.current?.pan(x);
+    if (body.current !== null) body.current.scrollTop += y;
+  };
+  const carry = useCarry(surface, index, model, pan, moving);
 
   const select = (next: Selection | null, place: Place | null = null, span: Interval | null = null): void => {
     cursor.current = place;
@@ -93,10 +97,7 @@ export function Timeline({ index, nowMin, selection, onSelect, tools, ghosts, ..
     surface,
     { body, sight, axis, strip: stripHost },
     {
-      pan(x, y) {
-        surface.current?.pan(x);
-        if (body.current !== null) body.current.scrollTop += y;
-      },
+      pan,
       zoom: (factor, at) => surface.current?.zoom(factor, at),
       hover(at) {
         const hit = at === null ? null : (surface.current?.hitAt(at) ?? null);
@@ -135,14 +136,15 @@ export function Timeline({ index, nowMin, selection, onSelect, tools, ghosts, ..
     return item === null ? null : extentOf(item);
   };
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another view of the same selection stays where it is
+  const isLaidOut = stageSize.width > 0;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is selected is brought on screen once, not with each change of size
   useEffect(() => {
     const [place, extent] = [placeNow(), wanted.current ?? extentNow()];
     wanted.current = null;
     if (place === null || extent === null) return;
     surface.current?.reveal(extent);
     if (body.current !== null) scrollToRow(body.current, place.row, places);
-  }, [selection, places]);
+  }, [selection, by, isLaidOut]);
 
   const moveTo = (step: Step): void => {
     const next = walk(model, placeNow(), step, surface.current?.leftMin() ?? nowMin);
@@ -227,7 +229,7 @@ export function Timeline({ index, nowMin, selection, onSelect, tools, ghosts, ..
           <div ref={sight} className={styles.sight} style={{ height: Math.min(bodySize.height, places.total) }} />
         </div>
       </div>
-      <Legend rows={by} compares={ghosts !== undefined} />
+      <Legend rows={by} index={index} compares={ghosts !== undefined} />
       {shown !== null && <Tooltip facts={factsOf(index, shown.selection)} x={shown.x} y={shown.y} />}
       {held !== null && noteAt !== null && (
         <VerdictNote index={index} carried={held.carried} judged={held.judged} {...noteAt} />

@@ -1,4 +1,3 @@
-import { Button } from '../look';
 import type { Fit } from './fit';
 import type { RowsBy } from './model';
 import styles from './timeline.module.css';
@@ -82,9 +81,18 @@ export function ToolBar(props: ToolBarProps) {
           +
         </button>
       </fieldset>
-      <Button rank="quiet" aria-keyshortcuts="?" aria-expanded={props.showsKeys} onClick={props.onKeys}>
-        Keys
-      </Button>
+      <fieldset className={styles.group} aria-label="Help">
+        <button
+          type="button"
+          aria-label="Keys"
+          title="Keys"
+          aria-keyshortcuts="?"
+          aria-expanded={props.showsKeys}
+          onClick={props.onKeys}
+        >
+          ?
+        </button>
+      </fieldset>
     </div>
   );
 }

@@ -1,7 +1,7 @@
 import { type RefObject, useEffect, useMemo, useRef, useState } from 'react';
 import type { Minute } from '../../../core/time';
 import type { Point } from '../gestures';
-import type { TimelineModel } from '../model';
+import { findItem, type TimelineModel } from '../model';
 import type { PlanIndex } from '../plan-index';
 import type { Surface } from '../surface';
 import type { Shown } from './ghost';
@@ -57,19 +57,22 @@ export interface Carry {
 }
 
 const SHIFT_STEP_MIN = 60;
+const EDGE_CSS = 28;
+const MOST_DRIFT_CSS = 14;
 const HOW = 'Arrow keys move it, Enter drops it, Escape leaves it where it was.';
 
 export function useCarry(
   surface: RefObject<Surface | null>,
   index: PlanIndex,
   model: TimelineModel,
+  pan: (byXCss: number, byYCss: number) => void,
   { onTry, onMove, trial = null }: MoveProps,
 ): Carry {
   const [held, setHeld] = useState<Held | null>(null);
   const [became, setBecame] = useState('');
   const judged = held === null ? null : judge(held.carried, trial, onTry !== undefined);
-  const latest = useRef({ index, model, onTry, onMove, held, trial });
-  latest.current = { index, model, onTry, onMove, held, trial };
+  const latest = useRef({ index, model, pan, onTry, onMove, held, trial });
+  latest.current = { index, model, pan, onTry, onMove, held, trial };
   const told = useRef<Move | null>(null);
 
   // A new plan may have the run elsewhere.
@@ -94,9 +97,13 @@ export function useCarry(
       latest.current.onTry?.(carried.move);
     };
     const begin = (run: string, gripMin: number, pointer: Point | null): boolean => {
-      const { index, onMove } = latest.current;
+      const { index, model, onMove } = latest.current;
       const carried = onMove === undefined ? null : takeUp(index, run);
       if (carried === null) return false;
+      if (findItem(model, { kind: 'run', run })?.kind !== 'run') {
+        setBecame('Runs are moved in the rows of machines, pallets or jobs.');
+        return true;
+      }
       // By keys there is nothing to show of what cannot be moved; under a pointer it says why.
       setBecame(pointer === null ? (carried.refusal ?? '') : '');
       if (pointer === null && carried.refusal !== null) return true;
@@ -108,6 +115,26 @@ export function useCarry(
       const carried = carryTo(latest.current.index, held.carried, machine, start);
       hold({ ...held, carried, hint: '' });
       surface.current?.reveal({ start: carried.move.start, end: carried.end });
+    };
+    const carry = (at: Point): void => {
+      const { held, index, model } = latest.current;
+      const drawn = surface.current;
+      if (held === null || drawn === null) return;
+      const row = drawn.rowAt(at.y);
+      const machine = (row === null ? null : model.rows[row]?.machine) ?? held.carried.move.machine;
+      const carried = carryTo(index, held.carried, machine, drawn.minuteAt(at.x) - held.gripMin);
+      hold({ ...held, carried, pointer: at, hint: '' });
+      drawn.inFrame(drift);
+    };
+    /** While the pointer rests near an edge, what lies beyond it comes into view. */
+    const drift = (): void => {
+      const pointer = latest.current.held?.pointer ?? null;
+      const size = surface.current?.size() ?? null;
+      if (pointer === null || size === null) return;
+      const [x, y] = [driftBy(pointer.x, size.width), driftBy(pointer.y, size.height)];
+      if (x === 0 && y === 0) return;
+      latest.current.pan(x, y);
+      carry(pointer);
     };
     const end = (words: string): void => {
       hold(null);
@@ -139,15 +166,7 @@ export function useCarry(
         return begin(run, (surface.current?.minuteAt(at.x) ?? start) - start, at);
       },
       takeRun: (run: string) => begin(run, 0, null),
-      carry(at: Point) {
-        const { held, index, model } = latest.current;
-        const drawn = surface.current;
-        if (held === null || drawn === null) return;
-        const row = drawn.rowAt(at.y);
-        const machine = (row === null ? null : model.rows[row]?.machine) ?? held.carried.move.machine;
-        const carried = carryTo(index, held.carried, machine, drawn.minuteAt(at.x) - held.gripMin);
-        hold({ ...held, carried, pointer: at, hint: '' });
-      },
+      carry,
       drop,
       letGo,
       key(key: string, isShift: boolean) {
@@ -173,6 +192,14 @@ export function useCarry(
   const said = held === null || judged === null ? became : held.hint || judgedText(index, held.carried, judged);
   const shown = held === null || judged === null ? null : { carried: held.carried, judged, pointer: held.pointer };
   return { ...hands, held: shown, said };
+}
+
+/** Pixels a frame, more the nearer the pointer is to the edge or the farther beyond it. */
+function driftBy(at: number, length: number): number {
+  const inwards = Math.min(at, length - at);
+  if (inwards >= EDGE_CSS || length < 4 * EDGE_CSS) return 0;
+  const speed = Math.min(MOST_DRIFT_CSS, Math.ceil((EDGE_CSS - inwards) / 3));
+  return at < length / 2 ? -speed : speed;
 }
 
 function shownOf(index: PlanIndex, carried: Carried, { verdict, placed }: Judged): Shown {

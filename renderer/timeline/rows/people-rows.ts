@@ -40,7 +40,7 @@ export function allAttended(index: PlanIndex): Attended[] {
 }
 
 /** As many attendances as are often done in one round. */
-const HAND_LANES = 4;
+const HAND_LANES = 6;
 const PAUSE_MIN = 90;
 
 const ROLES = { load: 'Load', check: 'Check', work: 'Work on', unload: 'Unload' } as const;

@@ -6,7 +6,8 @@ import { columnsOf, type StripModel } from './strip-model';
 export const STRIP_CSS = 46;
 /** Above it the days are written. */
 const AREA_TOP = 18;
-const LEAST_DAY_CSS = 46;
+/** `Wed 25`, or `Wed` where there is less room. */
+const DAY_CSS = { long: 46, short: 27 };
 
 /** Paints the whole plan: it changes with the plan and the size of the window, not with what is shown. */
 export function paintStrip(brush: Brush, strip: StripModel, clock: Clock, limits: Interval, nowMin: Minute): void {
@@ -28,7 +29,9 @@ export function paintStrip(brush: Brush, strip: StripModel, clock: Clock, limits
     ctx.fillRect(x, AREA_TOP - 8, 1, STRIP_CSS);
     ctx.fillStyle = palette.inkSoft;
     const from = Math.max(x, 0);
-    if (toX(end) - from >= LEAST_DAY_CSS) ctx.fillText(dayText(clock, minute).slice(0, 6), from + 4, 9);
+    const room = toX(end) - from;
+    const day = dayText(clock, minute).split(' ');
+    if (room >= DAY_CSS.short) ctx.fillText(day.slice(0, room >= DAY_CSS.long ? 2 : 1).join(' '), from + 4, 9);
   }
   paintLate(brush, strip, toX);
   ctx.fillStyle = palette.ink;

@@ -118,3 +118,65 @@ describe('a timeline whose owner does not hear of moves', () => {
     expect(screen.getByRole('status').textContent).toMatch(/^J-112 Runner insert/);
   });
 });
+
+describe('moving a run by mouse', () => {
+  const size = { width: 1000, height: 600 };
+
+  /** Elements as large as on a screen; what is drawn is laid out all the same where no canvas can draw. */
+  function onScreen() {
+    vi.spyOn(HTMLElement.prototype, 'clientWidth', 'get').mockReturnValue(size.width);
+    vi.spyOn(HTMLElement.prototype, 'clientHeight', 'get').mockReturnValue(size.height);
+    HTMLElement.prototype.setPointerCapture = () => {};
+    const heard = open();
+    const sight = screen.getByRole('application').firstElementChild!;
+    const point = async (type: string, x: number, y: number): Promise<void> => {
+      fireEvent(sight, new PointerEvent(type, { clientX: x, clientY: y, pointerType: 'mouse', bubbles: true }));
+      await frame();
+      await frame();
+    };
+    return { ...heard, point };
+  }
+
+  // Tonight shows 13:00 to 07:30 on 1000 px; rows are 92 px high.
+  const xOf = (minute: number): number => ((minute - at(0, '13:00')) / (18.5 * 60)) * size.width;
+
+  afterEach(() => vi.restoreAllMocks());
+
+  it('drops it on the machine and at the five minutes where it is let go', async () => {
+    const { point, onTry, onMove } = onScreen();
+    await frame();
+    const grip = xOf(at(1, '00:00'));
+    await point('pointerdown', grip, 30);
+    await point('pointermove', grip + 20, 40);
+    await point('pointermove', xOf(at(1, '00:31')), 130);
+    await point('pointerup', xOf(at(1, '00:31')), 130);
+    const move = { run: RUN, machine: 'M2', start: at(0, '23:30') };
+    expect(onMove.mock.calls).toEqual([[move]]);
+    expect(onTry.mock.lastCall).toEqual([move]);
+  });
+
+  it('keeps it where it was when it is dropped on a machine that cannot do it, and says why', async () => {
+    const { point, onTry, onMove } = onScreen();
+    await frame();
+    await point('pointerdown', xOf(at(1, '00:00')), 30);
+    await point('pointermove', xOf(at(1, '00:00')), 200);
+    await point('pointerup', xOf(at(1, '00:00')), 200);
+    expect(onMove).not.toHaveBeenCalled();
+    expect(onTry).not.toHaveBeenCalled();
+    expect(screen.getByRole('status').textContent).toBe(
+      'Not moved. J-112 op 10 run 2 does not name G1: it runs on M1, M2.',
+    );
+  });
+
+  it('pans where it begins on empty ground', async () => {
+    const { point, onMove } = onScreen();
+    await frame();
+    const shown = (): string | null => screen.getByRole('slider').getAttribute('aria-valuetext');
+    await vi.waitFor(() => expect(shown()).toBe('Wed 13:00 to Thu 07:30'));
+    await point('pointerdown', xOf(at(1, '07:15')), 30);
+    await point('pointermove', xOf(at(1, '04:00')), 30);
+    await point('pointerup', xOf(at(1, '04:00')), 30);
+    await vi.waitFor(() => expect(shown()).toBe('Wed 16:15 to Thu 10:45'));
+    expect(onMove).not.toHaveBeenCalled();
+  });
+});
