@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useCallback, useMemo } from 'react';
 import type { PlanView, ShopView } from '../../core/contract';
 import type { Fault } from '../../core/shop';
 import { type DeskStore, HoldControls, useMoving } from '../desk';
@@ -61,8 +61,10 @@ function PlanBody({ view, store, desk, shopView }: PlanBodyProps) {
   const selection = usePlan(store, (state) => state.selection);
   const running = usePlan(store, (state) => state.running);
   const nowMin = useNow(view, shopView.present);
-  const moving = useMoving(desk, index, shopView.shop);
   const { select } = store.getState();
+  // What was refused is said among the details of the run.
+  const showRefused = useCallback((run: string) => select({ kind: 'run', run }), [select]);
+  const moving = useMoving(desk, index, shopView.shop, showRefused);
   return (
     <div className={styles.body}>
       <div className={styles.main}>
