@@ -27,6 +27,7 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
+          globalSetup: ['tests/browser/planned-demo.ts'],
           environment: 'node',
           fileParallelism: false,
           testTimeout: 120_000,

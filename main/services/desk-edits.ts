@@ -42,15 +42,15 @@ function holdWords({ run, machine, pallet, start, after }: Hold): string {
 }
 
 function withHold(shop: Shop, { run, machine, pallet, start, after }: Hold): Shop {
-  if (!runsOf(shop).some(({ id }) => id === run)) {
-    throw refusal('no-such-run', `There is no run ${run} in the shop's jobs any more; plan again and choose another.`);
-  }
   const on = shop.floor.find((entry) => entry.run === run);
   if (on !== undefined && on.state !== 'locked') {
     throw refusal('on-the-floor', `${run} is ${on.state} on the floor; what has begun is not moved by hand here.`);
   }
   const others = shop.floor.filter((entry) => entry.run !== run);
   if (machine === null && pallet === null && start === null && after === null) return { ...shop, floor: others };
+  if (!runsOf(shop).some(({ id }) => id === run)) {
+    throw refusal('no-such-run', `There is no run ${run} in the shop's jobs any more; plan again and choose another.`);
+  }
   const entry: FloorEntry = { run, state: 'locked', machine, pallet, start, end: null, after };
   return { ...shop, floor: [...others, entry] };
 }

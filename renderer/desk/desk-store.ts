@@ -1,6 +1,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Api, DeskChange, Hold, Trial } from '../../core/contract';
 import type { Fault } from '../../core/shop';
+import type { RushDraft } from './rush-job';
 
 /** A change that is being tried and, once it is known, what would come of it. */
 export interface DeskState {
@@ -9,8 +10,12 @@ export interface DeskState {
   readonly trial: Trial | null;
   /** A change is on its way to the shop. */
   readonly taking: boolean;
-  /** Why the last change was refused. */
+  /** Why the change was refused. */
   readonly faults: readonly Fault[];
+  /** A rush job as far as it is typed in; null: not begun. */
+  readonly draft: RushDraft | null;
+  /** Keeps what is typed of a rush job, whatever list or screen is looked at meanwhile. */
+  write(draft: RushDraft): void;
   /** Works out what would come of a change; nothing is stored. `seconds` of search; 0 only mends the plan. */
   try(change: DeskChange, seconds: number): Promise<void>;
   /** Makes the change that is being tried, with the plan that was shown. Resolves to: was it taken. */
@@ -30,6 +35,11 @@ export function createDeskStore(api: Api): DeskStore {
     trial: null,
     taking: false,
     faults: [],
+    draft: null,
+
+    write(draft) {
+      set({ draft });
+    },
 
     async try(change, seconds) {
       set({ change, trial: null, faults: [] });
@@ -45,7 +55,9 @@ export function createDeskStore(api: Api): DeskStore {
       if (change === null || taking) return false;
       set({ taking: true });
       const reply = await api.call('desk.take', { change, trial: trial?.key ?? null });
-      set({ taking: false, ...(reply.ok ? { change: null, trial: null, faults: [] } : { faults: reply.faults }) });
+      if (!reply.ok) set({ taking: false, faults: reply.faults });
+      else
+        set({ taking: false, change: null, trial: null, faults: [], ...(change.rush === null ? {} : { draft: null }) });
       return reply.ok;
     },
 
@@ -68,4 +80,10 @@ export function createDeskStore(api: Api): DeskStore {
 /** A change of nothing but holds. */
 export function holding(...holds: Hold[]): DeskChange {
   return { holds, withdraw: [], rush: null };
+}
+
+/** Why the change in hand was refused, if it was one of the holds of `run`; null if not, or as long as it may be taken. */
+export function refusalOf({ change, faults }: DeskState, run: string): string | null {
+  const isAbout = change?.holds.some((hold) => hold.run === run) ?? false;
+  return isAbout && faults.length > 0 ? faults.map(({ say }) => say).join(' ') : null;
 }

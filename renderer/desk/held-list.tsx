@@ -2,9 +2,10 @@ import type { Shop } from '../../core/shop';
 import { Button } from '../look';
 import type { PlanIndex, Selection } from '../timeline';
 import styles from './desk.module.css';
-import { type DeskStore, holding } from './desk-store';
+import { type DeskStore, holding, refusalOf } from './desk-store';
 import { holdWords } from './hold-controls';
 import { freeHold, holdOf } from './holds';
+import { Refusal } from './refusal';
 import { useDesk } from './use-desk';
 
 interface HeldListProps {
@@ -17,11 +18,10 @@ interface HeldListProps {
 
 /** Every hold put by hand, those that can't be kept first, with the reason. */
 export function HeldList({ desk, index, shop, disabled, onSelect }: HeldListProps) {
-  const taking = useDesk(desk, (state) => state.taking);
+  const state = useDesk(desk, (all) => all);
   const why = new Map(index.view.plan.conflicts.map(({ run, say }) => [run, say]));
   const holds = shop.floor.flatMap(({ run }) => holdOf(shop, run) ?? []);
   holds.sort((a, b) => Number(why.has(b.run)) - Number(why.has(a.run)));
-  const isOff = disabled || taking;
   if (holds.length === 0) {
     return (
       <p className={styles.none}>
@@ -41,19 +41,20 @@ export function HeldList({ desk, index, shop, disabled, onSelect }: HeldListProp
               <Button onClick={() => onSelect({ kind: 'run', run: hold.run })}>Show the run</Button>
             )}
             <Button
-              disabled={isOff}
+              disabled={disabled}
               aria-label={`Free ${hold.run}`}
               onClick={() => void desk.getState().apply(holding(freeHold(hold.run)))}
             >
               Free it
             </Button>
+            <Refusal say={refusalOf(state, hold.run)} />
           </li>
         ))}
       </ul>
       {holds.length > 1 && (
         <p className={styles.foot}>
           <Button
-            disabled={isOff}
+            disabled={disabled}
             onClick={() => void desk.getState().apply(holding(...holds.map(({ run }) => freeHold(run))))}
           >
             Free all {holds.length}

@@ -3,8 +3,9 @@ import type { Shop } from '../../core/shop';
 import { minuteOf } from '../../core/time';
 import { type PlanIndex, whenText } from '../timeline';
 import styles from './desk.module.css';
-import { type DeskStore, holding } from './desk-store';
+import { type DeskStore, holding, refusalOf } from './desk-store';
 import { freeHold, holdAsPlanned, holdOf, isOnFloor } from './holds';
+import { Refusal } from './refusal';
 import { useDesk } from './use-desk';
 
 type Part = Exclude<keyof Hold, 'run'>;
@@ -22,7 +23,7 @@ interface HoldControlsProps {
 
 /** What of a run a plan may no longer change: its machine, its time, its pallet, its place in the order. */
 export function HoldControls({ desk, index, shop, run, disabled }: HoldControlsProps) {
-  const taking = useDesk(desk, (state) => state.taking);
+  const refused = useDesk(desk, (state) => refusalOf(state, run));
   const planned = index.runs.get(run);
   if (planned === undefined) return null;
   if (isOnFloor(shop, run)) return <p className={styles.soft}>On the floor already: it stays where it is.</p>;
@@ -32,7 +33,7 @@ export function HoldControls({ desk, index, shop, run, disabled }: HoldControlsP
     void desk.getState().apply(holding({ ...hold, [part]: held ? asPlanned[part] : null }));
   };
   return (
-    <fieldset className={styles.holds} disabled={disabled || taking}>
+    <fieldset className={styles.holds} disabled={disabled}>
       <legend>Hold</legend>
       {PARTS.filter((part) => asPlanned[part] !== null || hold[part] !== null).map((part) => (
         <label key={part}>
@@ -40,6 +41,7 @@ export function HoldControls({ desk, index, shop, run, disabled }: HoldControlsP
           {partWords(index, part, hold[part] ?? asPlanned[part] ?? '')}
         </label>
       ))}
+      <Refusal say={refused} />
     </fieldset>
   );
 }

@@ -1,11 +1,10 @@
-import { useId, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import type { Shop } from '../../core/shop';
-import { addDays } from '../../core/time';
 import { Button } from '../look';
-import { parseMoment, showMoment } from '../tables';
+import { parseMoment } from '../tables';
 import styles from './desk.module.css';
 import type { DeskStore } from './desk-store';
-import { firstDraft, type RushDraft, rushEnd, rushJob, URGENCIES } from './rush-job';
+import { firstDraft, type RushDraft, type RushOutcome, rushJob, rushOutcome, URGENCIES } from './rush-job';
 import { TrialReport } from './trial-report';
 import { useDesk } from './use-desk';
 
@@ -24,30 +23,39 @@ const SECONDS = 2;
 /** A job that comes in between: what it would displace, before it is taken. */
 export function RushPanel({ desk, shop, near, disabled, onTaken }: RushPanelProps) {
   const id = useId();
-  const [draft, setDraft] = useState(() => firstDraft(shop, `${addDays(near.slice(0, 10), 1)}T16:00`));
-  const [due, setDue] = useState(() => showMoment(draft.due, near));
   const [refused, setRefused] = useState<string | null>(null);
+  const written = useDesk(desk, (state) => state.draft);
   const change = useDesk(desk, (state) => state.change);
   const trial = useDesk(desk, (state) => state.trial);
-  const faults = useDesk(desk, (state) => state.faults);
+  const allFaults = useDesk(desk, (state) => state.faults);
   const taking = useDesk(desk, (state) => state.taking);
-  const isTrying = change !== null && change.rush !== null && trial === null && faults.length === 0;
-  const isShown = change !== null && change.rush !== null && trial !== null;
-  const { drop, take } = desk.getState();
+  const draft = written ?? firstDraft(shop, near);
+  // Another change may be tried meanwhile; what is said of that one is not said here.
+  const isRush = change !== null && change.rush !== null;
+  const faults = isRush ? allFaults : [];
+  const shown = isRush ? trial : null;
+  const isTrying = isRush && trial === null && faults.length === 0;
+  const { drop, take, write } = desk.getState();
 
   const edit = (part: Partial<RushDraft>): void => {
-    setDraft({ ...draft, ...part });
+    write({ ...draft, ...part });
     // What is shown was worked out for something else.
-    if (change !== null) drop();
+    if (isRush) drop();
   };
   const tryOut = (): void => {
-    const parsed = parseMoment(near)(due);
-    setRefused(parsed.ok ? null : parsed.say);
-    if (!parsed.ok) return;
-    const rush = rushJob(shop, { ...draft, due: parsed.value });
-    setDraft({ ...draft, due: parsed.value });
+    write(draft);
+    const due = parseMoment(near)(draft.due);
+    setRefused(due.ok ? null : due.say);
+    const rush = due.ok ? rushJob(shop, draft, due.value) : null;
     if (rush !== null) void desk.getState().try({ holds: [], withdraw: [], rush }, SECONDS);
   };
+  const buttons = useRef<HTMLDivElement>(null);
+  const isShown = shown !== null;
+  // The button that was pressed gives way to others: the focus goes on to them instead of being lost.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: it is the change of buttons that counts
+  useEffect(() => {
+    if (document.activeElement === document.body && written !== null) buttons.current?.querySelector('button')?.focus();
+  }, [isShown, isTrying]);
   const accept = async (): Promise<void> => {
     if (await take()) onTaken();
   };
@@ -82,11 +90,11 @@ export function RushPanel({ desk, shop, near, disabled, onTaken }: RushPanelProp
       <label htmlFor={`${id}-due`}>Due</label>
       <input
         id={`${id}-due`}
-        value={due}
+        value={draft.due}
         aria-invalid={refused !== null}
         onChange={(event) => {
-          setDue(event.target.value);
-          edit({});
+          setRefused(null);
+          edit({ due: event.target.value });
         }}
       />
       <label htmlFor={`${id}-weight`}>Counts</label>
@@ -101,13 +109,13 @@ export function RushPanel({ desk, shop, near, disabled, onTaken }: RushPanelProp
           </option>
         ))}
       </select>
-      <div className={styles.actions}>
-        {!isShown && (
+      <div ref={buttons} className={styles.actions}>
+        {shown === null && (
           <Button rank="main" type="submit" disabled={disabled || isTrying || taking}>
             {isTrying ? 'Working it out' : 'See what it displaces'}
           </Button>
         )}
-        {isShown && (
+        {shown !== null && (
           <>
             <Button rank="main" disabled={disabled || taking} onClick={() => void accept()}>
               Accept it
@@ -126,27 +134,17 @@ export function RushPanel({ desk, shop, near, disabled, onTaken }: RushPanelProp
           </p>
         ))}
         {isTrying && <p className={styles.soft}>Planning around it, {SECONDS} s.</p>}
-        {isShown && <Outcome draft={draft} near={near} end={rushEnd(trial, draft.id.trim())} />}
-        {isShown && <TrialReport trial={trial} />}
+        {shown !== null && <Outcome {...rushOutcome(shown, draft.id.trim(), near)} />}
+        {shown !== null && <TrialReport trial={shown} />}
       </div>
     </form>
   );
 }
 
-function Outcome({
-  draft,
-  near,
-  end,
-}: {
-  readonly draft: RushDraft;
-  readonly near: string;
-  readonly end: string | null;
-}) {
-  if (end === null) return <p className={styles.bad}>{draft.id} does not fit before the plan ends.</p>;
-  const isLate = end > draft.due;
+function Outcome({ bad, say }: RushOutcome) {
   return (
-    <p className={styles.verdict} data-bad={isLate}>
-      {draft.id} is cut by {showMoment(end, near)}, {isLate ? 'late' : 'in time'}.
+    <p className={styles.verdict} data-bad={bad}>
+      {say}
     </p>
   );
 }

@@ -3,7 +3,7 @@ import type { DeskChange, Trial as DeskTrial, Hold } from '../../core/contract';
 import type { Fault, Shop } from '../../core/shop';
 import { localAt, minuteOf } from '../../core/time';
 import type { Move, PlanIndex, Trial } from '../timeline';
-import { type DeskStore, holding } from './desk-store';
+import { type DeskStore, holding, refusalOf } from './desk-store';
 import { freeHold, holdOf } from './holds';
 import { useDesk } from './use-desk';
 
@@ -14,8 +14,11 @@ export interface Moving {
   readonly trial: Trial | null;
 }
 
-/** A run that is put somewhere is held there, to its machine and its time; what held it before beside that stays. */
-export function useMoving(desk: DeskStore, index: PlanIndex, shop: Shop): Moving {
+/**
+ * A run that is put somewhere is held there, to its machine and its time; what held it before beside that stays. `refused`
+ * hears of a run that was put down and not taken.
+ */
+export function useMoving(desk: DeskStore, index: PlanIndex, shop: Shop, refused: (run: string) => void): Moving {
   const change = useDesk(desk, (state) => state.change);
   const trial = useDesk(desk, (state) => state.trial);
   const faults = useDesk(desk, (state) => state.faults);
@@ -24,11 +27,15 @@ export function useMoving(desk: DeskStore, index: PlanIndex, shop: Shop): Moving
       const before = holdOf(shop, run) ?? freeHold(run);
       return holding({ ...before, machine, start: localAt(index.clock, start) });
     };
+    const put = async (move: Move): Promise<void> => {
+      const taken = await desk.getState().apply(changeOf(move));
+      if (!taken && refusalOf(desk.getState(), move.run) !== null) refused(move.run);
+    };
     return {
       onTry: (move: Move) => void desk.getState().try(changeOf(move), 0),
-      onMove: (move: Move) => void desk.getState().apply(changeOf(move)),
+      onMove: (move: Move) => void put(move),
     };
-  }, [desk, index, shop]);
+  }, [desk, index, shop, refused]);
   const shown = useMemo(() => trialOf(index, change, trial, faults), [index, change, trial, faults]);
   return { ...hands, trial: shown };
 }

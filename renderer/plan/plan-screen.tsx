@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useCallback, useMemo } from 'react';
 import type { Api, PlanView, ShopView, WhyAbout } from '../../core/contract';
 import type { Fault } from '../../core/shop';
 import { type DeskStore, HoldControls, Substitutes, useAnswer, useMoving, WhyLines } from '../desk';
@@ -64,12 +64,14 @@ function PlanBody({ api, view, store, desk, shopView }: PlanBodyProps) {
   const selection = usePlan(store, (state) => state.selection);
   const running = usePlan(store, (state) => state.running);
   const nowMin = useNow(view, shopView.present);
-  const moving = useMoving(desk, index, shopView.shop);
   const tools = useAnswer(api, 'plan.tools', { id: view.id });
   const kinds = tools?.ok === true ? tools.value : null;
   const toolLines = useMemo(() => toolLinesOf(view.shop, kinds ?? []), [view, kinds]);
   const about = useMemo(() => aboutOf(selection), [selection]);
   const { select } = store.getState();
+  // What was refused is said among the details of the run.
+  const showRefused = useCallback((run: string) => select({ kind: 'run', run }), [select]);
+  const moving = useMoving(desk, index, shopView.shop, showRefused);
   return (
     <div className={styles.body}>
       <div className={styles.main}>

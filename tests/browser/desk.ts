@@ -1,11 +1,10 @@
+import { cpSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { type Browser, chromium, type Locator, type Page } from 'playwright-core';
-import { onTestFinished } from 'vitest';
+import { inject, onTestFinished } from 'vitest';
 import { CHROMIUM_FLAGS, chromiumPath, type Program, serveProgram, windowProgram } from '../support/program';
 import { tempFolder } from '../support/temp-folder';
-
-/** A Wednesday before the demo week, which begins the Monday after. */
-const AT = '2026-11-25T08:00';
+import { AT } from './moment';
 
 export interface Desk {
   readonly page: Page;
@@ -29,6 +28,20 @@ export async function openDesk(browser: Browser, data = tempFolder()): Promise<D
   await page.goto(program.said);
   await page.getByText('Demo shop').first().waitFor();
   return { page, program, complaints };
+}
+
+/** The program on the demo week with a plan, the same for every test. */
+export async function openPlannedDesk(browser: Browser, data = plannedFolder()): Promise<Desk> {
+  const desk = await openDesk(browser, data);
+  await desk.page.getByRole('button', { name: 'Plan again' }).waitFor();
+  return desk;
+}
+
+/** A data folder of its own with the demo week and a plan in it. */
+export function plannedFolder(): string {
+  const folder = tempFolder();
+  cpSync(inject('plannedDemo'), folder, { recursive: true });
+  return folder;
 }
 
 /** The window of the built Electron entry, in Chromium in place of Electron. */

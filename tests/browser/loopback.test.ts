@@ -8,12 +8,13 @@ it('the served program opens by its address, keeps the key out of sight and obey
   onTestFinished(async () => void (await program.stop()));
   const browser = await chromium.launch({ executablePath: chromiumPath(), args: CHROMIUM_FLAGS });
   onTestFinished(() => browser.close());
-  const page = await browser.newPage();
   const address = new URL(program.said);
 
-  await page.goto(address.origin);
-  await page.getByText('Open the address that the program printed').waitFor();
+  const stranger = await browser.newPage();
+  await stranger.goto(address.origin);
+  await stranger.getByText('Open the address that the program printed').waitFor();
 
+  const page = await browser.newPage();
   const complaints: string[] = [];
   page.on('console', (message) => {
     if (message.type() === 'error') complaints.push(message.text());

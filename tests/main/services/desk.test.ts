@@ -105,6 +105,12 @@ describe('making a change by hand', () => {
     expect(shop.floor).toEqual([]);
   });
 
+  it('frees a run that a shop file holds and no job has', async () => {
+    const bench = await benchWith(smallShop({ floor: [{ run: 'Z/10/1', state: 'locked', machine: 'M1' }] }));
+    const { shop } = await bench.ask('desk.take', { change: hold('Z/10/1', {}), trial: null });
+    expect(shop.floor).toEqual([]);
+  });
+
   it('withdraws a pallet: no run is planned on it any more', async () => {
     const bench = await planned();
     const change = { holds: [], withdraw: ['P1'], rush: null };
