@@ -1,4 +1,4 @@
-import type { ListName, Sheet, SheetPut, SheetReading } from '../exchange';
+import type { ImportCells, ImportReading, ListName, RowPut } from '../exchange';
 import type { Substitute } from '../measure';
 import type { Fault, Plan, PlanCost, Shop, TableName } from '../shop';
 import type {
@@ -17,7 +17,7 @@ import type { RunSheet, SheetPaper } from './run-sheet';
 import type { KindLedger, Purchase, Release, TonightView } from './tonight';
 import type { Why } from './why';
 
-export type { ListName, Sheet, SheetField, SheetPut, SheetReading, SheetRow as ReadRow } from '../exchange';
+export type { ImportCells, ImportField, ImportReading, ImportRow, ListName, RowPut } from '../exchange';
 export type { Substitute } from '../measure';
 export * from './comparison';
 export * from './desk';
@@ -76,9 +76,9 @@ export interface Calls {
    * Puts rows into a table as one change, all or none; `row` as in `shop.put`. `say` names the change to people:
    * `Import 42 jobs`. Faults begin at the row: `[3, 'due']`.
    */
-  'shop.putMany': [{ table: TableName; rows: readonly SheetPut[]; say: string }, ShopView];
+  'shop.putMany': [{ table: TableName; rows: readonly RowPut[]; say: string }, ShopView];
   /** What cells from a spreadsheet would put into a table of the shop as it is; nothing is put in. */
-  'rows.read': [Sheet, SheetReading];
+  'rows.read': [ImportCells, ImportReading];
   'shop.remove': [{ table: TableName; id: string }, ShopView];
   'shop.settings': [ShopSettings, ShopView];
   /** Reads a shop file in place of the present shop, of which a dated backup is kept. */

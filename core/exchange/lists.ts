@@ -2,7 +2,7 @@ import type { reportOn } from '../explain';
 import { type Plan, runsOf, type Shop, type TableName } from '../shop';
 import { localAt, type Minute } from '../time';
 import { type CsvCell, writeCsv } from './csv';
-import { writeSheet } from './sheet';
+import { writeTable } from './import';
 
 /** Lists of a plan. */
 export const PLAN_LISTS = ['runs', 'attendances', 'rounds', 'shift-hours'] as const;
@@ -23,7 +23,7 @@ export function isPlanList(list: ListName): list is PlanList {
 
 /** A table of the shop, or its floor, as CSV with a header. */
 export function writeShopList(shop: Shop, list: TableName | 'floor'): string {
-  return writeCsv(list === 'floor' ? floorRows(shop) : writeSheet(shop, list));
+  return writeCsv(list === 'floor' ? floorRows(shop) : writeTable(shop, list));
 }
 
 /** A list of a plan as CSV with a header: local times as `2026-11-27 16:00`, lengths in minutes. */
@@ -39,8 +39,9 @@ function floorRows({ floor }: Shop): CsvCell[][] {
     entry.pallet ?? '',
     momentOf(entry.start),
     momentOf(entry.end),
+    entry.after ?? '',
   ]);
-  return [['run', 'state', 'machine', 'pallet', 'start', 'end'], ...rows];
+  return [['run', 'state', 'machine', 'pallet', 'start', 'end', 'after'], ...rows];
 }
 
 function momentOf(local: string | null): string {

@@ -1,5 +1,5 @@
 import type { CallName, EventName, Events, PlanView, Reply, Returned, Sent, ShopView } from '../../core/contract';
-import { isPlanList, readSheet, readShopText, writePlanList, writeShopList, writeShopText } from '../../core/exchange';
+import { isPlanList, readImport, readShopText, writePlanList, writeShopList, writeShopText } from '../../core/exchange';
 import { comparePlans, comparisonSentences } from '../../core/explain';
 import { substitutesFor } from '../../core/measure';
 import { toolLedger } from '../../core/night';
@@ -88,7 +88,7 @@ export function createServices(store: Store, equipment: Equipment): Services {
     'shop.settings': (settings) =>
       changed(store.changeShop('Change the shop’s settings', (shop) => ({ ...shop, ...settings }))),
     'shop.putMany': ({ table, rows, say }) => changed(store.changeShop(say, (shop) => withRows(shop, table, rows))),
-    'rows.read': async (sheet) => readSheet((await store.readShop()).shop, sheet),
+    'rows.read': async (cells) => readImport((await store.readShop()).shop, cells),
     'shop.import': async ({ text }) => {
       refuseWhilePlanning();
       const read = readShopText(text);

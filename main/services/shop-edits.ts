@@ -1,4 +1,4 @@
-import type { SheetPut } from '../../core/contract';
+import type { RowPut } from '../../core/contract';
 import { type Fault, type Job, parseRow, type RowOf, runsOf, type Shop, type TableName } from '../../core/shop';
 import { Refusal, refusal } from '../refusal';
 import { renamed } from './rename';
@@ -12,7 +12,7 @@ export function withRow(shop: Shop, table: TableName, replaces: string | null, r
 }
 
 /** The shop with all these rows put in, one after the other; faults of any begin with its index, and none is put in. */
-export function withRows(shop: Shop, table: TableName, rows: readonly SheetPut[]): Shop {
+export function withRows(shop: Shop, table: TableName, rows: readonly RowPut[]): Shop {
   const put = puttingInto(shop, table);
   const faults = rows.flatMap((row, index) => put.row(row).map((fault) => ({ ...fault, at: [index, ...fault.at] })));
   if (faults.length > 0) throw new Refusal(faults);
@@ -20,7 +20,7 @@ export function withRows(shop: Shop, table: TableName, rows: readonly SheetPut[]
 }
 
 /** Puts rows into a table; what follows from them for the rest of the shop is done once, at the end. */
-function puttingInto(shop: Shop, table: TableName): { row(put: SheetPut): readonly Fault[]; shop(): Shop } {
+function puttingInto(shop: Shop, table: TableName): { row(put: RowPut): readonly Fault[]; shop(): Shop } {
   const rows: RowOf<TableName>[] = [...shop[table]];
   const places = new Map(rows.map((row, place) => [row.id, place]));
   const renames: (readonly [from: string, to: string])[] = [];

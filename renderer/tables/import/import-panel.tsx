@@ -1,15 +1,15 @@
 import { type ReactNode, useEffect, useRef, useState } from 'react';
-import type { SheetReading } from '../../../core/contract';
+import type { ImportReading } from '../../../core/contract';
 import type { TableName } from '../../../core/shop';
 import { Button } from '../../look';
 import { parseClockTime } from '../parse';
 import { counted } from '../screen';
 import { sentences, useShopStore } from '../store';
+import type { Cells, Delimiter } from './cells-text';
 import css from './import.module.css';
 import { Preview } from './preview';
-import type { Cells, Delimiter } from './sheet-text';
 import type { Stage } from './use-bringing';
-import { type Brought, LOOKED_FOR, type Taking, useSheet } from './use-sheet';
+import { type Brought, LOOKED_FOR, type Taking, useImport } from './use-import';
 
 interface ImportPanelProps {
   readonly table: TableName;
@@ -100,14 +100,14 @@ function Waiting({ nouns, say, onText, onFile, onClose }: ImportPanelProps & { s
 function BroughtRows({ table, noun, nouns, brought, onClose }: ImportPanelProps & { brought: Brought }): ReactNode {
   const store = useShopStore();
   const [taking, setTaking] = useState<Taking>(LOOKED_FOR);
-  const { sheet, reading, refused } = useSheet(table, brought.text, taking);
+  const { cells, reading, refused } = useImport(table, brought.text, taking);
   const [trouble, setTrouble] = useState<string | null>(null);
   const [busy, setBusy] = useState(false);
   const head = useRef<HTMLHeadingElement>(null);
   useEffect(() => head.current?.focus(), []);
   const change = (part: Partial<Taking>): void => setTaking((now) => ({ ...now, ...part }));
 
-  async function take({ puts }: SheetReading): Promise<void> {
+  async function take({ puts }: ImportReading): Promise<void> {
     setBusy(true);
     const what = counted(puts.length, noun, nouns);
     const reply = await store.putMany(table, puts, `Import ${what}`);
@@ -117,7 +117,7 @@ function BroughtRows({ table, noun, nouns, brought, onClose }: ImportPanelProps 
   }
 
   const good = reading?.rows.filter(({ faults }) => faults.length === 0).length ?? 0;
-  const wrong = sheet.wrong ?? refused ?? trouble;
+  const wrong = cells.wrong ?? refused ?? trouble;
   return (
     <>
       <h2 ref={head} tabIndex={-1} className={css.head}>
@@ -135,10 +135,10 @@ function BroughtRows({ table, noun, nouns, brought, onClose }: ImportPanelProps 
           <b>Not taken</b> {wrong}
         </p>
       )}
-      <TakingFields sheet={sheet} reading={reading} taking={taking} onChange={change} />
+      <TakingFields cells={cells} reading={reading} taking={taking} onChange={change} />
       {reading !== null && (
         <Preview
-          cells={sheet.cells}
+          cells={cells.cells}
           reading={reading}
           onColumns={(columns) => change({ columns, header: reading.header })}
         />
@@ -146,7 +146,7 @@ function BroughtRows({ table, noun, nouns, brought, onClose }: ImportPanelProps 
       <div className={css.buttons}>
         <Button
           rank="main"
-          disabled={good === 0 || busy || sheet.wrong !== null}
+          disabled={good === 0 || busy || cells.wrong !== null}
           onClick={() => reading !== null && void take(reading)}
         >
           {good === 0 ? 'No good row to import' : `Import ${counted(good, 'good row')}`}
@@ -159,7 +159,7 @@ function BroughtRows({ table, noun, nouns, brought, onClose }: ImportPanelProps 
 }
 
 /** `38 rows good, 4 bad, 5 replace rows that are there.` */
-function Counts({ reading, noun, nouns }: { reading: SheetReading; noun: string; nouns: string }): ReactNode {
+function Counts({ reading, noun, nouns }: { reading: ImportReading; noun: string; nouns: string }): ReactNode {
   if (reading.rows.length === 0) return 'No rows in it but the names of the columns. Bring rows beneath them.';
   const good = reading.rows.filter(({ faults }) => faults.length === 0);
   const bad = reading.rows.length - good.length;
@@ -181,20 +181,20 @@ const DELIMITERS: readonly { readonly value: Delimiter; readonly say: string }[]
 ];
 
 interface TakingFieldsProps {
-  readonly sheet: Cells;
-  readonly reading: SheetReading | null;
+  readonly cells: Cells;
+  readonly reading: ImportReading | null;
   readonly taking: Taking;
   readonly onChange: (part: Partial<Taking>) => void;
 }
 
 /** How the text is cut into rows and cells. */
-function TakingFields({ sheet, reading, taking, onChange }: TakingFieldsProps): ReactNode {
+function TakingFields({ cells, reading, taking, onChange }: TakingFieldsProps): ReactNode {
   return (
     <div className={css.taking}>
       <label>
         Cells parted by
         <select
-          value={sheet.delimiter}
+          value={cells.delimiter}
           onChange={({ target }) => {
             const delimiter = DELIMITERS.find(({ value }) => value === target.value)?.value ?? null;
             onChange({ delimiter, columns: null, header: null });

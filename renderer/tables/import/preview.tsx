@@ -1,5 +1,5 @@
 import { Fragment, type ReactNode, useState } from 'react';
-import type { ReadRow, SheetField, SheetReading } from '../../../core/contract';
+import type { ImportField, ImportReading, ImportRow } from '../../../core/contract';
 import { Button, Each } from '../../look';
 import css from './import.module.css';
 
@@ -10,7 +10,7 @@ const AT_A_TIME = 200;
 
 interface PreviewProps {
   readonly cells: readonly (readonly string[])[];
-  readonly reading: SheetReading;
+  readonly reading: ImportReading;
   readonly onColumns: (columns: readonly (string | null)[]) => void;
 }
 
@@ -76,9 +76,9 @@ export function Preview({ cells, reading, onColumns }: PreviewProps): ReactNode 
 }
 
 interface PreviewRowProps {
-  readonly row: ReadRow;
+  readonly row: ImportRow;
   readonly cells: readonly string[];
-  readonly columns: SheetReading['columns'];
+  readonly columns: ImportReading['columns'];
 }
 
 function PreviewRow({ row, cells, columns }: PreviewRowProps): ReactNode {
@@ -108,7 +108,7 @@ function PreviewRow({ row, cells, columns }: PreviewRowProps): ReactNode {
 interface ColumnChoiceProps {
   readonly at: number;
   readonly head: string;
-  readonly reading: SheetReading;
+  readonly reading: ImportReading;
   readonly onColumns: (columns: readonly (string | null)[]) => void;
 }
 
@@ -136,7 +136,7 @@ function ColumnChoice({ at, head, reading, onColumns }: ColumnChoiceProps): Reac
 }
 
 /** Said once, where all new rows lack the same. */
-function Lacking({ reading }: { reading: SheetReading }): ReactNode {
+function Lacking({ reading }: { reading: ImportReading }): ReactNode {
   const { fields, columns, rows } = reading;
   if (rows.every(({ replaces }) => replaces)) return null;
   const lacking = fields.filter(({ field, needed }) => needed && !columns.includes(field));
@@ -148,7 +148,7 @@ function Lacking({ reading }: { reading: SheetReading }): ReactNode {
   );
 }
 
-function listed(fields: readonly SheetField[]): string {
+function listed(fields: readonly ImportField[]): string {
   const names = fields.map(({ label }) => label);
   return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 }

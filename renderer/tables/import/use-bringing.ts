@@ -1,6 +1,6 @@
 import { type ClipboardEvent, type DragEvent, type RefObject, useEffect, useState } from 'react';
-import { isBlock, textOf } from './sheet-text';
-import type { Brought } from './use-sheet';
+import { isBlock, textOf } from './cells-text';
+import type { Brought } from './use-import';
 
 /** Where the bringing of rows to a table stands. */
 export type Stage =

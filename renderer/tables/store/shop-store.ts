@@ -2,12 +2,12 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type {
   Api,
   CallName,
+  ImportCells,
+  ImportReading,
   Reply,
   Returned,
+  RowPut,
   Sent,
-  Sheet,
-  SheetPut,
-  SheetReading,
   ShopSettings,
   ShopView,
 } from '../../../core/contract';
@@ -59,9 +59,9 @@ export interface ShopStore extends StoreApi<ShopState> {
   edit(place: Place, edit: Edit): Promise<boolean>;
   add(table: TableName, row: { readonly id: string }): Promise<Reply<ShopView>>;
   /** Puts rows into a table as one change, all or none; `say` names it: `Import 42 jobs`. */
-  putMany(table: TableName, rows: readonly SheetPut[], say: string): Promise<Reply<ShopView>>;
+  putMany(table: TableName, rows: readonly RowPut[], say: string): Promise<Reply<ShopView>>;
   /** What cells would put into a table; nothing is put in. */
-  readSheet(sheet: Sheet): Promise<Reply<SheetReading>>;
+  readImport(cells: ImportCells): Promise<Reply<ImportReading>>;
   remove(place: { readonly table: TableName; readonly id: string }, say: string): Promise<boolean>;
   /** Takes the last change of the shop back, or makes the last one taken back again, whichever seat made it. */
   goBack(direction: Direction): Promise<void>;
@@ -191,7 +191,7 @@ export function createShopStore(api: Api): ShopStore {
         return reply;
       }),
 
-    readSheet: (sheet) => ask('rows.read', sheet),
+    readImport: (cells) => ask('rows.read', cells),
 
     remove: (place, say) =>
       inTurn(async () => {

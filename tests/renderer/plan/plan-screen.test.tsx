@@ -1,7 +1,7 @@
 import { act, cleanup, fireEvent, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import type { PlanView, ShopView } from '../../../core/contract';
+import type { PlanView, ShopView, Why } from '../../../core/contract';
 import type { Fault } from '../../../core/shop';
 import { createDeskStore } from '../../../renderer/desk';
 import { createPlanStore, PlanScreen } from '../../../renderer/plan';
@@ -14,6 +14,8 @@ async function open(view: PlanView | null, faults: readonly Fault[] = []) {
   const api = new FakeApi({
     'plan.current': () => ({ ok: true, value: view }),
     'plan.start': () => ({ ok: true, value: null }),
+    'plan.why': ({ about }) => ({ ok: true, value: { ...WHY, here: `Asked about the ${about.kind}.` } }),
+    'plan.substitutes': () => ({ ok: true, value: [] }),
     'plan.tools': () => ({ ok: true, value: [] }),
     'plan.stop': () => ({ ok: true, value: null }),
     'seat.read': () => ({ ok: true, value: { theme: 'light', planSeconds: 5 } }),
@@ -40,6 +42,13 @@ async function open(view: PlanView | null, faults: readonly Fault[] = []) {
   await vi.waitFor(() => expect(store.getState().status).toBe('ready'));
   return { api, store, onShowFault, user: userEvent.setup() };
 }
+
+const WHY: Why = {
+  here: '',
+  notEarlier: 'It cannot start earlier.',
+  frees: [{ say: 'One more pallet with fixture VISE4: 2 h earlier', gain: 120 }],
+  binding: ['pallet'],
+};
 
 afterEach(cleanup);
 
@@ -128,6 +137,32 @@ describe('the plan screen', () => {
     expect(details.textContent).toContain('Late by 3 h 50 min');
     expect(details.textContent).toContain('waits for P-07');
     expect(details.textContent).toContain('M2 Five-axis mill');
+  });
+
+  it('says why a run is where it is and what would free it', async () => {
+    const { store } = await open(planView());
+    act(() => store.getState().select({ kind: 'run', run: 'J-115/10/1' }));
+    const why = await screen.findByText(/Asked about the run. It cannot start earlier./);
+    expect(why.parentElement?.textContent).toContain('One more pallet with fixture VISE4: 2 h earlier');
+  });
+
+  it('offers another pallet in place of one that is withdrawn', async () => {
+    const { store, user, api } = await open(planView());
+    act(() => store.getState().select({ kind: 'run', run: 'J-115/10/1' }));
+    await user.click(screen.getByRole('button', { name: 'Withdraw pallet P-07' }));
+    expect(api.asked).toContainEqual({ name: 'plan.substitutes', sent: { id: 1, run: 'J-115/10/1' } });
+    const places = await screen.findByRole('region', { name: 'In place of pallet P-07' });
+    expect(within(places).getByRole('button', { name: 'Any' })).toBeDefined();
+    await user.click(within(places).getByRole('button', { name: 'Keep P-07' }));
+    expect(screen.queryByRole('region', { name: 'In place of pallet P-07' })).toBeNull();
+  });
+
+  it('says of a late job, when asked, what would free it', async () => {
+    const { user, api } = await open(planView());
+    await user.click(screen.getByRole('tab', { name: 'Late (2)' }));
+    await user.click(screen.getAllByRole('button', { name: 'What would free it' })[0] as HTMLElement);
+    await screen.findByText(/Asked about the late/);
+    expect(api.asked).toContainEqual({ name: 'plan.why', sent: { id: 1, about: { kind: 'late', job: 'J-101' } } });
   });
 
   it('says with nothing selected what each machine does with the night', async () => {

@@ -3,13 +3,13 @@ import type {
   CallName,
   EventName,
   Events,
+  ImportCells,
   Reply,
+  RowPut,
   SeatSettings,
-  Sheet,
-  SheetPut,
   ShopView,
 } from '../../../core/contract';
-import { readSheet } from '../../../core/exchange';
+import { readImport } from '../../../core/exchange';
 import {
   type Fault,
   faultsOf,
@@ -84,7 +84,7 @@ interface Asked {
   readonly table: TableName;
   readonly replaces: string | null;
   readonly row: unknown;
-  readonly rows: readonly SheetPut[];
+  readonly rows: readonly RowPut[];
   readonly id: string;
   readonly to: string;
   readonly list: string;
@@ -135,7 +135,7 @@ export function fakeServices(input: ShopInput = SHOP): FakeServices {
     return change(`Change ${row.id} in ${table}`, { ...shop, [table]: next });
   };
 
-  const putMany = (table: TableName, rows: readonly SheetPut[]): Reply<ShopView> => {
+  const putMany = (table: TableName, rows: readonly RowPut[]): Reply<ShopView> => {
     for (const { replaces, row } of rows) {
       const reply = put(table, replaces, row);
       if (!reply.ok) return reply;
@@ -158,7 +158,7 @@ export function fakeServices(input: ShopInput = SHOP): FakeServices {
       case 'list.export':
         return { ok: true, value: { fileName: `test-shop-${list}.csv`, text: '' } };
       case 'rows.read':
-        return { ok: true, value: readSheet(shop, sent as Sheet) };
+        return { ok: true, value: readImport(shop, sent as ImportCells) };
       case 'shop.remove':
         return change(`Delete ${id} from ${table}`, {
           ...shop,

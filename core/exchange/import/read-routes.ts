@@ -2,7 +2,7 @@ import { type Job, parseRow, type Shop, type Template } from '../../shop';
 import { quoted, type Reading } from './cell';
 import { type Draft, withValue } from './column';
 import { missing, nameIn, withTexts } from './read-plant';
-import type { RowsRead, RowsToRead, SheetPut, SheetRow, TextRow } from './reading';
+import type { ImportRow, RowPut, RowsRead, RowsToRead, TextRow } from './reading';
 import {
   cycleColumn,
   headColumns,
@@ -22,12 +22,12 @@ interface Group {
 /**
  * Rows of jobs or templates: those of the same id gather into its route, an operation each; an operation without an id
  * goes on with the one above.
- * Of a record that is there only the columns given change, and operations that the sheet does not name stay.
+ * Of a record that is there only the columns given change, and operations that the spreadsheet does not name stay.
  */
 export function readRouteRows(table: RouteTable, { shop, rows }: RowsToRead, reading: Reading): RowsRead {
   const there = new Map<string, Job | Template>(shop[table].map((row) => [row.id, row]));
   const groups = new Map<string, Group>();
-  const orphans: SheetRow[] = [];
+  const orphans: ImportRow[] = [];
   let last = null as Group | null;
   for (const text of rows) {
     const id = nameIn(text, 'id') ?? (saysOperation(text) ? last?.id : undefined);
@@ -40,8 +40,8 @@ export function readRouteRows(table: RouteTable, { shop, rows }: RowsToRead, rea
     last.rows.push(text);
     groups.set(id, last);
   }
-  const read: SheetRow[] = [...orphans];
-  const puts: SheetPut[] = [];
+  const read: ImportRow[] = [...orphans];
+  const puts: RowPut[] = [];
   for (const group of groups.values()) {
     const before = there.get(group.id);
     const draft = recordFrom(table, shop, group, before, reading);

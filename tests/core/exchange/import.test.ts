@@ -1,16 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { readSheet, type Sheet, type SheetReading } from '../../../core/exchange';
+import { type ImportCells, type ImportReading, readImport } from '../../../core/exchange';
 import type { TableName } from '../../../core/shop';
 import { smallShop } from '../../support/small-shop';
 
 /** Rows typed as one text, cells parted by `|`. */
-function read(table: TableName, text: string, more: Partial<Sheet> = {}, shop = smallShop()): SheetReading {
+function read(table: TableName, text: string, more: Partial<ImportCells> = {}, shop = smallShop()): ImportReading {
   const cells = text.split('\n').map((line) => line.split('|').map((cell) => cell.trim()));
-  return readSheet(shop, { table, cells, header: null, columns: null, timeOfDay: '16:00', ...more });
+  return readImport(shop, { table, cells, header: null, columns: null, timeOfDay: '16:00', ...more });
 }
 
-const faultsIn = ({ rows }: SheetReading): string[] => rows.flatMap(({ faults }) => faults);
-const rowsIn = ({ puts }: SheetReading): unknown[] => puts.map(({ row }) => row);
+const faultsIn = ({ rows }: ImportReading): string[] => rows.flatMap(({ faults }) => faults);
+const rowsIn = ({ puts }: ImportReading): unknown[] => puts.map(({ row }) => row);
 
 describe('the columns of a sheet', () => {
   it('are known by field names, labels and usual words, whatever their capitals and spaces', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cellsOf, isBlock, textOf } from '../../../renderer/tables/import/sheet-text';
+import { cellsOf, isBlock, textOf } from '../../../renderer/tables/import/cells-text';
 
 describe('a paste', () => {
   it.each(['a\tb', 'a\nb', 'a\r\nb\r\n'])('of %j is a block of cells', (text) => {

@@ -1,34 +1,34 @@
 import { unguarded } from '../csv';
-import type { SheetColumn } from './column';
-import type { Sheet, TextRow } from './reading';
+import type { ImportColumn } from './column';
+import type { ImportCells, TextRow } from './reading';
 
 /** Header words compare by their letters and figures alone. */
 function bare(words: string): string {
   return words.toLowerCase().replace(/[^\p{L}\p{N}]/gu, '');
 }
 
-function columnNamed(head: string, columns: readonly SheetColumn[]): SheetColumn | undefined {
+function columnNamed(head: string, columns: readonly ImportColumn[]): ImportColumn | undefined {
   const wanted = bare(head);
   if (wanted === '') return undefined;
   return columns.find(({ field, label, names }) => [field, label, ...names].some((name) => bare(name) === wanted));
 }
 
-/** Which columns there are in a sheet: by its header, by the order of the table, or as was said. */
+/** Which columns there are in a spreadsheet: by its header, by the order of the table, or as was said. */
 export function matchColumns(
-  sheet: Sheet,
-  columns: readonly SheetColumn[],
+  given: ImportCells,
+  columns: readonly ImportColumn[],
 ): { header: boolean; fields: readonly (string | null)[] } {
-  const first = (sheet.cells[0] ?? []).filter((cell) => cell.trim() !== '');
+  const first = (given.cells[0] ?? []).filter((cell) => cell.trim() !== '');
   const known = first.filter((head) => columnNamed(head, columns) !== undefined);
-  const header = sheet.header ?? (first.length > 0 && known.length * 2 >= first.length);
-  const width = sheet.cells.reduce((most, row) => Math.max(most, row.length), 0);
-  if (sheet.columns !== null) {
-    const said = sheet.columns;
+  const header = given.header ?? (first.length > 0 && known.length * 2 >= first.length);
+  const width = given.cells.reduce((most, row) => Math.max(most, row.length), 0);
+  if (given.columns !== null) {
+    const said = given.columns;
     return { header, fields: Array.from({ length: width }, (_, at) => said[at] ?? null) };
   }
   const taken = new Set<string>();
   const fields = Array.from({ length: width }, (_, at) => {
-    const found = header ? columnNamed(sheet.cells[0]?.[at] ?? '', columns) : columns[at];
+    const found = header ? columnNamed(given.cells[0]?.[at] ?? '', columns) : columns[at];
     if (found === undefined || taken.has(found.field)) return null;
     taken.add(found.field);
     return found.field;

@@ -1,7 +1,7 @@
 import type { Cell } from './cell';
 
-/** One column that a table can have in a sheet. */
-export interface SheetColumn {
+/** One column that a table can have in a spreadsheet. */
+export interface ImportColumn {
   /** Its name in files we write: the field's own name. */
   readonly field: string;
   /** As the screens call it. */
@@ -22,7 +22,7 @@ interface More {
   readonly needed?: boolean;
 }
 
-export function column(field: string, label: string, cell: Cell<unknown>, more: More = {}): SheetColumn {
+export function column(field: string, label: string, cell: Cell<unknown>, more: More = {}): ImportColumn {
   return { field, label, cell, names: more.names ?? [], path: more.path ?? [field], needed: more.needed ?? false };
 }
 
@@ -37,7 +37,7 @@ export function withValue(draft: Draft, path: readonly string[], value: unknown)
 }
 
 /** The text of a row's value; none where the record around it is not there. */
-export function textAt(row: object, { path, cell }: SheetColumn): string {
+export function textAt(row: object, { path, cell }: ImportColumn): string {
   let value: unknown = row;
   for (const step of path) value = (value as Draft | null | undefined)?.[step];
   return value === undefined ? '' : cell.write(value);

@@ -1,8 +1,8 @@
 import { useEffect, useMemo, useState } from 'react';
-import type { SheetReading } from '../../../core/contract';
+import type { ImportReading } from '../../../core/contract';
 import type { TableName } from '../../../core/shop';
 import { sentences, useShopState, useShopStore } from '../store';
-import { type Cells, cellsOf, type Delimiter } from './sheet-text';
+import { type Cells, cellsOf, type Delimiter } from './cells-text';
 
 /** Text brought to a table, and what it is called. */
 export interface Brought {
@@ -24,24 +24,24 @@ const USUAL_TIME = '16:00';
 
 export const LOOKED_FOR: Taking = { delimiter: null, header: null, columns: null, timeOfDay: USUAL_TIME };
 
-export interface SheetState {
-  readonly sheet: Cells;
-  readonly reading: SheetReading | null;
+export interface ImportState {
+  readonly cells: Cells;
+  readonly reading: ImportReading | null;
   /** Why it could not be read. */
   readonly refused: string | null;
 }
 
 /** What the text would put into the table, read anew whenever how it is taken changes, or the shop does. */
-export function useSheet(table: TableName, text: string, taking: Taking): SheetState {
+export function useImport(table: TableName, text: string, taking: Taking): ImportState {
   const store = useShopStore();
   const revision = useShopState((state) => state.view?.revision);
   const { delimiter, header, columns, timeOfDay } = taking;
-  const sheet = useMemo(() => cellsOf(text, delimiter), [text, delimiter]);
-  const [answer, setAnswer] = useState<Omit<SheetState, 'sheet'>>({ reading: null, refused: null });
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another revision of the shop reads the sheet otherwise
+  const cells = useMemo(() => cellsOf(text, delimiter), [text, delimiter]);
+  const [answer, setAnswer] = useState<Omit<ImportState, 'cells'>>({ reading: null, refused: null });
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another revision of the shop reads the spreadsheet otherwise
   useEffect(() => {
     let isLatest = true;
-    void store.readSheet({ table, cells: sheet.cells, header, columns, timeOfDay }).then((reply) => {
+    void store.readImport({ table, cells: cells.cells, header, columns, timeOfDay }).then((reply) => {
       if (!isLatest) return;
       setAnswer(
         reply.ok ? { reading: reply.value, refused: null } : { reading: null, refused: sentences(reply.faults) },
@@ -50,6 +50,6 @@ export function useSheet(table: TableName, text: string, taking: Taking): SheetS
     return () => {
       isLatest = false;
     };
-  }, [store, table, sheet, header, columns, timeOfDay, revision]);
-  return { sheet, ...answer };
+  }, [store, table, cells, header, columns, timeOfDay, revision]);
+  return { cells, ...answer };
 }

@@ -40,7 +40,7 @@ export function textOf(name: string, bytes: Uint8Array): Parsed<string> {
   if (bytes.length === 0) return puzzled(`${name} is empty. Choose another file.`);
   if (bytes[0] === 0x50 && bytes[1] === 0x4b) {
     return puzzled(
-      `${name} is a workbook, not CSV. Save the sheet as CSV in UTF-8, or copy its rows and paste them here.`,
+      `${name} is a workbook, not CSV. Save the spreadsheet as CSV in UTF-8, or copy its rows and paste them here.`,
     );
   }
   const isUtf16 = bytes[0] === 0xff && bytes[1] === 0xfe;

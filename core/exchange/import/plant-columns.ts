@@ -14,13 +14,13 @@ import {
   wholeCell,
   wordCell,
 } from './cells';
-import { column, type SheetColumn } from './column';
+import { column, type ImportColumn } from './column';
 import { closuresCell, exceptionsCell, hoursCell, magazineCell, spansCell, weekCell } from './notes';
 
-/** The tables of which each row of a sheet is one record. Columns stand in the order of the screens' tables. */
+/** The tables of which each row of a spreadsheet is one record. Columns stand in the order of the screens' tables. */
 export type PlantTable = Exclude<TableName, 'jobs' | 'templates'>;
 
-export const plantColumns: { readonly [T in PlantTable]: readonly SheetColumn[] } = {
+export const plantColumns: { readonly [T in PlantTable]: readonly ImportColumn[] } = {
   shifts: [
     column('id', 'Shift', textCell, { names: ['shift name'], needed: true }),
     column('days', 'Days', listCell(wordCell(WEEKDAYS), /[;,\s]/), { needed: true }),

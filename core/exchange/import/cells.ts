@@ -140,6 +140,15 @@ export const momentCell: Cell<string> = {
   write: (value) => value.replace('T', ' '),
 };
 
+/** A date; a time of day after it means nothing here. */
+export const dateCell: Cell<string> = {
+  read(text, reading) {
+    const moment = momentCell.read(text, { ...reading });
+    return moment.ok ? means(moment.value.slice(0, 10)) : moment;
+  },
+  write: (value) => value,
+};
+
 /** One of a few words; spaces and capitals do not matter. */
 export function wordCell<W extends string>(words: readonly W[]): Cell<W> {
   const bare = (text: string): string => text.toLowerCase().replace(/ and |[\s_-]/g, '');

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { readSheet, writeCsv, writeSheet } from '../../../core/exchange';
+import { readImport, writeCsv, writeTable } from '../../../core/exchange';
 import { demoShop, emptyShop, type Shop, shopSchema, type TableName, tableSchemas } from '../../../core/shop';
 import { WEEKDAYS } from '../../../core/time';
 
@@ -9,9 +9,9 @@ const TABLES = Object.keys(tableSchemas) as TableName[];
 
 /** A table as CSV, and what an import of it would put into `into`. */
 function importedFrom(shop: Shop, table: TableName, into: Shop) {
-  const text = writeCsv(writeSheet(shop, table)).replace(/^\uFEFF/, '');
+  const text = writeCsv(writeTable(shop, table)).replace(/^\uFEFF/, '');
   const cells = Papa.parse<string[]>(text, { delimiter: ',' }).data;
-  return readSheet(into, { table, cells, header: null, columns: null, timeOfDay: '16:00' });
+  return readImport(into, { table, cells, header: null, columns: null, timeOfDay: '16:00' });
 }
 
 /** The rows of a table after an import into `into`, and all that was wrong with it. */
@@ -76,6 +76,9 @@ const operation = fc.record({
   lag: minutes,
   program: text,
   revision: text,
+  measure: text,
+  ifStops: fc.constantFrom('skip', 'leave', 'call'),
+  correction: fc.option(fc.record({ text: some.map(String), why: text, at: moment.map((m) => m.slice(0, 10)) })),
   tools: fc.array(fc.record({ tool: id, minutes: some }), { maxLength: 2 }),
   checks: fc.array(fc.record({ name: text, chance: share, repeat: minutes, most: some }), { maxLength: 2 }),
   odds: fc.record({ block: share, loss: share }),
@@ -145,6 +148,7 @@ const rows: { readonly [T in TableName]: fc.Arbitrary<{ id: string }> } = {
     weight: share,
     overdue: fc.boolean(),
     suspectLimit: limit,
+    spareBlanks: minutes,
     route,
   }),
   templates: fc.record({ id, name: text, weight: share, suspectLimit: limit, route }),

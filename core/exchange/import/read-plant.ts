@@ -1,16 +1,16 @@
 import { parseRow } from '../../shop';
 import type { Reading } from './cell';
 import { readText } from './cells';
-import { type Draft, type SheetColumn, withValue } from './column';
+import { type Draft, type ImportColumn, withValue } from './column';
 import { type PlantTable, plantColumns } from './plant-columns';
-import type { RowsRead, RowsToRead, SheetPut, SheetRow, TextRow } from './reading';
+import type { ImportRow, RowPut, RowsRead, RowsToRead, TextRow } from './reading';
 
 /** Rows each of which is one record: those whose id is there change only in the columns given. */
 export function readPlantRows(table: PlantTable, { shop, rows }: RowsToRead, reading: Reading): RowsRead {
   const there = new Map<string, Draft>(shop[table].map((row) => [row.id, row]));
   const firstRows = new Map<string, number>();
-  const read: SheetRow[] = [];
-  const puts: SheetPut[] = [];
+  const read: ImportRow[] = [];
+  const puts: RowPut[] = [];
   for (const text of rows) {
     const id = nameIn(text, 'id') ?? null;
     const before = id === null ? undefined : there.get(id);
@@ -43,7 +43,7 @@ export function nameIn({ texts }: TextRow, field: string): string | undefined {
 export function withTexts(
   before: Draft,
   { texts }: TextRow,
-  columns: readonly SheetColumn[],
+  columns: readonly ImportColumn[],
   reading: Reading,
 ): { draft: Draft; wrong: readonly string[] } {
   let draft = before;
@@ -62,7 +62,7 @@ export function withTexts(
  * What a row lacks that it cannot do without: its id, and if it is new the rest of what is needed. Sentences that go on
  * behind the row's number.
  */
-export function missing(texts: TextRow['texts'], columns: readonly SheetColumn[], isNew: boolean): string[] {
+export function missing(texts: TextRow['texts'], columns: readonly ImportColumn[], isNew: boolean): string[] {
   return columns
     .filter(({ field, needed }) => needed && !texts.has(field) && (isNew || field === 'id'))
     .map(({ field, label }) =>

@@ -11,15 +11,15 @@ import {
   routeColumns,
 } from './route-columns';
 
-/** A table of the shop as a sheet with a header: what {@link readSheet} takes back without loss. */
-export function writeSheet(shop: Shop, table: TableName): string[][] {
-  if (table === 'jobs' || table === 'templates') return routesSheet(table, shop[table]);
+/** A table of the shop as a spreadsheet with a header: what {@link readImport} takes back without loss. */
+export function writeTable(shop: Shop, table: TableName): string[][] {
+  if (table === 'jobs' || table === 'templates') return routesTable(table, shop[table]);
   const columns = plantColumns[table];
   return [columns.map(({ field }) => field), ...shop[table].map((row) => columns.map((each) => textAt(row, each)))];
 }
 
 /** One row for each operation, the record's own fields in every one. */
-function routesSheet(table: RouteTable, records: readonly (Job | Template)[]): string[][] {
+function routesTable(table: RouteTable, records: readonly (Job | Template)[]): string[][] {
   const head = headColumns[table];
   const rows = records.flatMap((record) =>
     record.route.map((operation) => {

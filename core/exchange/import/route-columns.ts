@@ -1,5 +1,6 @@
 import {
   amountCell,
+  dateCell,
   listCell,
   minutesCell,
   momentCell,
@@ -11,8 +12,9 @@ import {
   textCell,
   tickCell,
   wholeCell,
+  wordCell,
 } from './cells';
-import { column, type SheetColumn } from './column';
+import { column, type ImportColumn } from './column';
 import { checksCell, toolsCell } from './notes';
 
 /** The tables whose records have a route: one row for each operation, or one for the whole. */
@@ -23,7 +25,7 @@ const suspectLimitColumn = column('suspectLimit', 'Parts between checks', option
 });
 
 /** Of the record itself; every row of its route may say it. */
-export const headColumns: { readonly [T in RouteTable]: readonly SheetColumn[] } = {
+export const headColumns: { readonly [T in RouteTable]: readonly ImportColumn[] } = {
   jobs: [
     column('id', 'Job', textCell, { names: ['job no', 'job number', 'order', 'order no'], needed: true }),
     column('name', 'Name', textCell, { names: ['part', 'part name', 'description'] }),
@@ -34,6 +36,7 @@ export const headColumns: { readonly [T in RouteTable]: readonly SheetColumn[] }
     column('weight', 'Weight', amountCell),
     column('overdue', 'Overdue', tickCell, { names: ['known to be overdue'] }),
     suspectLimitColumn,
+    column('spareBlanks', 'Spare blanks', wholeCell, { names: ['spares'] }),
   ],
   templates: [
     column('id', 'Family', textCell, { names: ['template', 'part family'], needed: true }),
@@ -56,7 +59,7 @@ export const cycleColumn = column('cycle', 'Cycle', listCell(minutesCell), {
 });
 
 /** Of one operation beside its id, machines and cycles. */
-export const operationColumns: readonly SheetColumn[] = [
+export const operationColumns: readonly ImportColumn[] = [
   column('opName', 'Name of the operation', textCell, { names: ['operation name'], path: ['name'] }),
   column('fixture', 'Fixture', optionalTextCell),
   column('perPallet', 'Parts a pallet', wholeCell, { names: ['parts per pallet', 'parts'] }),
@@ -68,6 +71,11 @@ export const operationColumns: readonly SheetColumn[] = [
   column('lag', 'Lag', minutesCell, { names: ['lag min'] }),
   column('program', 'Program', textCell, { names: ['program no', 'nc program'] }),
   column('revision', 'Revision', textCell, { names: ['rev'] }),
+  column('measure', 'Measure', textCell, { names: ['what to measure'] }),
+  column('ifStops', 'If it stops', wordCell(['skip', 'leave', 'call'])),
+  column('corrected', 'Last correction', textCell, { names: ['correction'], path: ['correction', 'text'] }),
+  column('correctedWhy', 'Why corrected', textCell, { path: ['correction', 'why'] }),
+  column('correctedAt', 'Corrected on', dateCell, { path: ['correction', 'at'] }),
   column('tools', 'Tools', toolsCell),
   column('checks', 'Checks', checksCell),
   column('blockOdds', 'Block odds', shareCell, { path: ['odds', 'block'] }),
@@ -78,10 +86,10 @@ export const operationColumns: readonly SheetColumn[] = [
   column('provenTools', 'Proven tools', optionalNamesCell, { path: ['proof', 'tools'] }),
 ];
 
-export const routeColumns: readonly SheetColumn[] = [operationColumn, machineColumn, cycleColumn, ...operationColumns];
+export const routeColumns: readonly ImportColumn[] = [operationColumn, machineColumn, cycleColumn, ...operationColumns];
 
-/** Every column a sheet of jobs or templates may have, in the order of the screens. */
-export function columnsOfRoutes(table: RouteTable): readonly SheetColumn[] {
+/** Every column a spreadsheet of jobs or templates may have, in the order of the screens. */
+export function columnsOfRoutes(table: RouteTable): readonly ImportColumn[] {
   const family = table === 'jobs' ? [familyColumn] : [];
   return [...headColumns[table], ...family, ...routeColumns];
 }

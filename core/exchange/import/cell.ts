@@ -10,7 +10,7 @@ export interface Reading {
 }
 
 /**
- * How a value stands in one cell of a sheet. `read` gets text without space at its ends and never an empty one: an empty
+ * How a value stands in one cell of a spreadsheet. `read` gets text without space at its ends and never an empty one: an empty
  * cell says nothing. What is written for a value is read back as it; the empty text is only written for the value that
  * a new row has anyway.
  */
