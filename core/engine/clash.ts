@@ -1,6 +1,8 @@
 import { FREE, NONE, type Problem } from '../problem';
 import { machineOf, type Schedule } from './schedule';
 
+const FREE_IT = 'lock one of them to another time or machine, or take its lock off';
+
 /** One person's attendance at a held run. */
 interface Hand {
   readonly person: number;
@@ -29,19 +31,20 @@ export function clashOf(
     const name = problem.runIds[other];
     const overlaps = schedule.on[other]! < off && on < schedule.off[other]!;
     if (machineOf(problem, schedule, other) === machine && busyOverlap(problem, schedule, run, other)) {
-      return `is held on ${problem.machineIds[machine]} at the same time as ${name}`;
+      return `is held on ${problem.machineIds[machine]} at the same time as ${name}; ${FREE_IT}`;
     }
     if (overlaps && schedule.pallet[run] !== NONE && schedule.pallet[run] === schedule.pallet[other]) {
-      return `is held on pallet ${problem.palletIds[schedule.pallet[run]!]} at the same time as ${name}`;
+      const pallet = problem.palletIds[schedule.pallet[run]!];
+      return `is held on pallet ${pallet} at the same time as ${name}; lock one of them to another pallet or time`;
     }
     if (overlaps && places !== NONE && problem.machinePlaces[machineOf(problem, schedule, other)] === places)
       together++;
     if (handsClash(problem, handsOf(problem, schedule, run), handsOf(problem, schedule, other))) {
-      return `needs the same person as ${name} at the same time`;
+      return `needs the same person as ${name} at the same time; lock one of them to another time`;
     }
   }
   if (places === NONE || together <= problem.placeLimit[places]!) return null;
-  return `is held where ${problem.placeLimit[places]} places are already taken`;
+  return `is held where all ${problem.placeLimit[places]} places are already taken; ${FREE_IT}`;
 }
 
 function busyOverlap(problem: Problem, schedule: Schedule, a: number, b: number): boolean {

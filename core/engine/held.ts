@@ -84,7 +84,8 @@ function onFloor(problem: Problem, slots: Slots, schedule: Schedule, conflicts: 
       at.checkStart = found < NEVER ? found : from;
       at.checkPerson = found < NEVER ? slots.person : firstOfCrew(problem, option);
       if (found >= NEVER) {
-        conflicts.push({ run, say: `${problem.runIds[run]} is running, but nobody can check its first piece` });
+        const say = `${problem.runIds[run]} is running, but nobody can check its first piece; give somebody with the skill hours`;
+        conflicts.push({ run, say });
       }
       at.end = at.checkStart + check + cut - before;
     }
@@ -93,7 +94,7 @@ function onFloor(problem: Problem, slots: Slots, schedule: Schedule, conflicts: 
   if (!takeOff(problem, at, run)) {
     conflicts.push({
       run,
-      say: `${problem.runIds[run]} is on ${problem.machineIds[machine]}, but nobody can take it off`,
+      say: `${problem.runIds[run]} is on ${problem.machineIds[machine]}, but nobody can take it off; give somebody with the skill hours`,
     });
   }
   at.writeTo(schedule, run);
@@ -129,7 +130,7 @@ function loadedOnFloor(problem: Problem, slots: Slots, schedule: Schedule, confl
     takeOff(problem, at, run);
     conflicts.push({
       run,
-      say: `${problem.runIds[run]} is loaded, but its machine or the hands it needs are not free before the horizon`,
+      say: `${problem.runIds[run]} is loaded, but its machine or the hands it needs are not free before the horizon; open the machine, or plan more days ahead`,
     });
   }
   at.writeTo(schedule, run);

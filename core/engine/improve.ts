@@ -98,7 +98,7 @@ export class Improver {
       else board.place(run, recipe);
     }
     board.noteConflicts();
-    repair.equipAnew();
+    repair.mendAnew();
     this.take(this.price());
   }
 

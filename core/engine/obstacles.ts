@@ -1,5 +1,5 @@
 import { LOCKED, NONE, type Problem, RUNNING } from '../problem';
-import { clockText, dayText, lengthText } from '../time';
+import { clockText, dayText, type Interval, lengthText } from '../time';
 import { careOfBooking } from './book';
 import type { Bookings } from './bookings';
 import { earliestOn, machineOf, type Schedule } from './schedule';
@@ -99,12 +99,18 @@ function orderWrong(problem: Problem, schedule: Schedule, run: number): string |
 /** What runs already is not asked. */
 function aloneWrong(problem: Problem, schedule: Schedule, run: number): string | null {
   if (problem.state[run]! >= RUNNING) return null;
-  const most = problem.optionAlone[schedule.option[run]!]!;
-  const [start, end] = [schedule.start[run]!, schedule.end[run]!];
-  const stretch = problem.unattended.find((s) => Math.min(end, s.end) - Math.max(start, s.start) > most);
+  const [option, start, end] = [schedule.option[run]!, schedule.start[run]!, schedule.end[run]!];
+  const why = tooLongAlone(problem, { option, start, end });
+  return why === null ? null : `is held where ${why}; lock it to a start with somebody there`;
+}
+
+function tooLongAlone(problem: Problem, { option, start, end }: Pick<Stay, 'option' | 'start' | 'end'>): string | null {
+  const most = problem.optionAlone[option]!;
+  const alone = (s: Interval) => Math.min(end, s.end) - Math.max(start, s.start);
+  const stretch = problem.unattended.find((s) => alone(s) > most);
   if (stretch === undefined) return null;
-  const longest = Math.min(end, stretch.end) - Math.max(start, stretch.start);
-  return `is held where it would cut ${lengthText(longest)} with nobody there, for longer than it has earned (${lengthText(most)}); lock it to a start with somebody there`;
+  const earned = most === 0 ? 'has not earned to run alone' : `has earned ${lengthText(most)}`;
+  return `it would cut ${lengthText(alone(stretch))} with nobody there and ${earned}`;
 }
 
 function checkWrong(problem: Problem, schedule: Schedule, run: number): string | null {
@@ -141,7 +147,8 @@ export function obstacleAtStart(
     palletTaken(problem, slots, stay, run) ??
     partsMissing(problem, schedule, stay, run) ??
     placesTaken(problem, slots, stay) ??
-    'it may not run alone for so long, or the hands it needs are elsewhere';
+    tooLongAlone(problem, stay) ??
+    'the hands it needs are elsewhere then, or nobody would see its parts in time';
   return `is locked to start ${start} and cannot: ${why}; ${FREE_IT}`;
 }
 

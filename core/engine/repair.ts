@@ -131,9 +131,13 @@ export class Repair {
 
   /** Gives a schedule built anew its attendances to tools; what cannot be helped is left out. It counts as no change. */
   equipAnew(): void {
-    if (this.equipper === null) return;
+    if (this.equipper !== null) this.mendAnew();
+  }
+
+  /** As {@link equipAnew}, for a schedule in which runs have been lifted: that may have left a walk too short. */
+  mendAnew(): void {
     this.begin();
-    this.equipper.mendAnew();
+    this.equipper?.mendAnew();
     if (!this.isMetric) this.mendWalks();
     this.board.noteConflicts();
     this.begin();

@@ -196,6 +196,43 @@ describe('a withdrawn pallet', () => {
 });
 
 describe('locks of every kind', () => {
+  const to = { machine: 'M2', pallet: 'P3', start: '2026-12-01T10:05' };
+  it.each<[string, Partial<FloorInput>]>([
+    ['a machine', { machine: to.machine }],
+    ['a pallet', { pallet: to.pallet }],
+    ['a start', { start: to.start }],
+    ['machine and pallet', { machine: to.machine, pallet: to.pallet }],
+    ['machine and start', { machine: to.machine, start: to.start }],
+    ['pallet and start', { pallet: to.pallet, start: to.start }],
+    ['all three', to],
+    ['all three and an order', { ...to, after: 'C/10/1' }],
+  ])('hold: to %s', async (_, lock) => {
+    const plan = await legalPlan(fourJobs([{ run: 'A/10/1', state: 'locked', ...lock }]));
+    const { start, machine, pallet } = runOf(plan, 'A');
+    if (lock.machine !== undefined) expect(machine).toBe(lock.machine);
+    if (lock.pallet !== undefined) expect(pallet).toBe(lock.pallet);
+    if (lock.start !== undefined) expect(start).toBe(34 * 60 + 5);
+    if (lock.after !== undefined) expect(runOf(plan, 'C').end).toBeLessThanOrEqual(start);
+    expect(plan.conflicts).toEqual([]);
+  });
+
+  it('that cannot hold say what is in the way and until when', async () => {
+    const first: FloorInput = { run: 'B/10/1', state: 'locked', machine: 'M1', start: '2026-12-01T09:00' };
+    const second = await legalPlan(fourJobs([first, { ...first, run: 'A/10/1', start: '2026-12-01T10:00' }]));
+    expect(second.conflicts.map(({ say }) => say)).toEqual([
+      'A/10/1 is locked to start Tue 1 Dec 10:00 and cannot: M1 is not free then, B/10/1 has it until Tue 1 Dec 11:00; lock it to another time or machine, or take the lock off',
+    ]);
+    const past = await legalPlan(fourJobs([{ ...first, start: '2026-11-30T12:00' }]));
+    expect(past.conflicts[0]?.say).toContain('start Mon 30 Nov 12:00, which is past; lock it to a later start');
+    const noPallet = await legalPlan(
+      fourJobs([
+        { ...first, pallet: 'P1' },
+        { ...first, run: 'A/10/1', machine: 'M2', pallet: 'P1', start: '2026-12-01T10:00' },
+      ]),
+    );
+    expect(noPallet.conflicts[0]?.say).toContain('B/10/1 has P1 until Tue 1 Dec 11:10');
+  });
+
   it('pass the referee with every plan of 300 random shops, changed a few times each', async () => {
     let held = 0;
     for (let seed = 1; seed <= 300; seed++) {
