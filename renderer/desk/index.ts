@@ -1,10 +1,9 @@
-export { createDeskStore, type DeskStore, holding } from './desk-store';
+export { createDeskStore, type DeskStore } from './desk-store';
 export { HeldList } from './held-list';
 export { HoldControls } from './hold-controls';
-export { freeHold, holdOf } from './holds';
+export { holdOf } from './holds';
 export { RushPanel } from './rush-panel';
 export { Substitutes } from './substitutes';
 export { useAnswer } from './use-answer';
-export { useDesk } from './use-desk';
 export { type Moving, useMoving } from './use-moving';
 export { WhyLines } from './why-lines';
