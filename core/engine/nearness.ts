@@ -30,11 +30,11 @@ export function hasMoved(problem: Problem, schedule: Schedule, run: number, time
   return isElsewhere || Math.abs(schedule.start[run]! - times.start[run]!) > MOVED_AFTER;
 }
 
-/** A run that has moved counts as a week of distance beside the minutes it moved: few are to move, and those little. */
-const MOVED = 7 * 1440;
-
-/** One that is left out counts as so many that have moved. */
-const LEFT_OUT = 50;
+/**
+ * A run that has moved counts as a shift of distance beside the minutes it moved: few are to move, and those little. Counted
+ * as a week, one run went days away where two could have gone hours.
+ */
+const MOVED = 480;
 
 /** An hour of distance costs so many times what an hour, run or round of anything else costs at most. */
 const BEFORE_ALL = 1000;
@@ -80,7 +80,8 @@ export class Nearness {
   distance(schedule: Schedule, run: number): number {
     const { problem, times } = this;
     if (times.machine[run] === NONE || isHeld(problem, run)) return 0;
-    if (schedule.placed[run] === 0) return LEFT_OUT * MOVED;
+    // Left out is further than anywhere.
+    if (schedule.placed[run] === 0) return 2 * MOVED + problem.horizon - problem.now;
     const minutes = Math.abs(schedule.start[run]! - times.start[run]!);
     return hasMoved(problem, schedule, run, times) ? MOVED + minutes : minutes;
   }

@@ -3,7 +3,7 @@ import type { DeskChange, Trial as DeskTrial, Hold } from '../../core/contract';
 import type { Fault, Shop } from '../../core/shop';
 import { localAt, minuteOf } from '../../core/time';
 import type { Move, PlanIndex, Trial } from '../timeline';
-import { type DeskStore, holding, refusalOf } from './desk-store';
+import { type DeskStore, HAND_SECONDS, holding, refusalOf } from './desk-store';
 import { freeHold, holdOf } from './holds';
 import { useDesk } from './use-desk';
 
@@ -32,7 +32,7 @@ export function useMoving(desk: DeskStore, index: PlanIndex, shop: Shop, refused
       if (!taken && refusalOf(desk.getState(), move.run) !== null) refused(move.run);
     };
     return {
-      onTry: (move: Move) => void desk.getState().try(changeOf(move), 0),
+      onTry: (move: Move) => void desk.getState().try(changeOf(move), HAND_SECONDS),
       onMove: (move: Move) => void put(move),
     };
   }, [desk, index, shop, refused]);

@@ -18,7 +18,7 @@ export function Details({ index, selection, children }: DetailsProps) {
       {facts === null ? (
         <NightByMachine index={index} />
       ) : (
-        <FactSheet facts={facts} late={whyLate(index, selection)}>
+        <FactSheet facts={withoutReason(facts, selection)} late={whyLate(index, selection)}>
           {children}
         </FactSheet>
       )}
@@ -74,6 +74,11 @@ function FactSheet({ facts, late, children }: FactSheetProps) {
       {children !== undefined && <div className={styles.hand}>{children}</div>}
     </div>
   );
+}
+
+/** Of a gap the reason is said with why, beside it. */
+function withoutReason(facts: Facts, selection: Selection | null): Facts {
+  return selection?.kind === 'gap' ? { ...facts, subtitle: '' } : facts;
 }
 
 function whyLate(index: PlanIndex, selection: Selection | null): string | null {

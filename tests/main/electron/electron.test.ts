@@ -123,7 +123,10 @@ describe('calls from the window', () => {
 
   it('plan in the thread, as in the browser', async () => {
     await call(event(), 'shop.reset', { to: 'demo' });
-    expect(await call(event(), 'plan.start', { seconds: 0.1, seed: 1, near: false })).toEqual({ ok: true, value: null });
+    expect(await call(event(), 'plan.start', { seconds: 0.1, seed: 1, near: false })).toEqual({
+      ok: true,
+      value: null,
+    });
     await vi.waitFor(
       () => expect(window.webContents.sent).toContainEqual(['nightload:event', 'plan.done', { id: 1 }]),
       30_000,

@@ -26,7 +26,7 @@ describe('a change by hand', () => {
     await desk.getState().try(held({ machine: 'M1' }), 0);
     await desk.getState().apply(held({ pallet: 'P-02' }));
     expect(api.asked.slice(1)).toEqual([
-      { name: 'desk.try', sent: { change: held({ pallet: 'P-02' }), seconds: 0 } },
+      { name: 'desk.try', sent: { change: held({ pallet: 'P-02' }), seconds: 0.1 } },
       { name: 'desk.take', sent: { change: held({ pallet: 'P-02' }), trial: 7 } },
     ]);
   });

@@ -24,7 +24,7 @@ describe('a run moved on the timeline', () => {
     const { api, result } = moving(trial({ placed: [PLACED], say: ['J-104 finishes later.'] }));
     await act(async () => result.current.onTry(MOVE));
     const change = held({ machine: 'M1', start: '2026-11-25T18:30' });
-    expect(api.asked).toEqual([{ name: 'desk.try', sent: { change, seconds: 0 } }]);
+    expect(api.asked).toEqual([{ name: 'desk.try', sent: { change, seconds: 0.1 } }]);
     const placed = { machine: 'M1', start: at(0, '18:30'), end: at(0, '22:10') };
     expect(result.current.trial).toEqual({ move: MOVE, legal: true, say: ['J-104 finishes later.'], placed });
   });
