@@ -14,7 +14,8 @@ interface DetailsProps {
 export function Details({ index, selection, children }: DetailsProps) {
   const facts = selection === null ? null : factsOf(index, selection);
   return (
-    <section className={styles.details} aria-label="Details">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: an area that scrolls must be reached
+    <section className={styles.details} aria-label="Details" tabIndex={0}>
       {facts === null ? (
         <NightByMachine index={index} />
       ) : (

@@ -15,7 +15,7 @@ export function FirstPiece({ path, value }: { path: Path; value: Operation['firs
       <Button
         rank="quiet"
         data-at={keyOf(place, path)}
-        aria-label="Add a first-piece check"
+        aria-label="none: add a first-piece check"
         className={css.noCheck ?? ''}
         onClick={() => put({ after: 0, minutes: 15 })}
       >

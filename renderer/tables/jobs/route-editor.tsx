@@ -197,17 +197,18 @@ function CareRow({ job, operation, at }: { job: Job; operation: Operation; at: n
   const store = useShopStore();
   const key = operationKey(job, at);
   const open = useShopState((state) => state.open.has(key));
+  const says = careText(shop, operation);
   return (
     <tr className={css.care}>
       <td colSpan={COLUMNS}>
         <Button
           rank="quiet"
           aria-expanded={open}
-          aria-label={`Tools, checks, odds and proof of operation ${operation.id}`}
+          aria-label={`Tools, checks, odds and proof of operation ${operation.id}: ${says}`}
           onClick={() => store.setOpen(key, !open)}
         >
           <OpenIcon />
-          <span>{careText(shop, operation)}</span>
+          <span>{says}</span>
         </Button>
         {open && <OperationCare operation={operation} at={at} />}
       </td>

@@ -219,7 +219,7 @@ describe('the route of a job', () => {
 
   it('sets a first-piece check and takes it out', async () => {
     const { services, route, user } = await opened();
-    await user.click(route.getAllByRole('button', { name: 'Add a first-piece check' })[0] as HTMLElement);
+    await user.click(route.getAllByRole('button', { name: 'none: add a first-piece check' })[0] as HTMLElement);
     expect(services.shop.jobs[0]?.route[0]?.firstPiece).toEqual({ after: 0, minutes: 15 });
     await user.click(route.getByRole('button', { name: 'Take the first-piece check out' }));
     expect(services.shop.jobs[0]?.route[0]?.firstPiece).toBeNull();

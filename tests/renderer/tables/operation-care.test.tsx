@@ -13,7 +13,7 @@ async function opened(input?: ShopInput) {
   const all = await openTable(<JobsScreen />, input);
   const { user, services } = all;
   await user.click(screen.getByRole('button', { name: 'Details of J-1' }));
-  await user.click(screen.getByRole('button', { name: PANEL }));
+  await user.click(screen.getByRole('button', { name: new RegExp(`^${PANEL}: `) }));
   const panel = within(screen.getByRole('region', { name: PANEL }));
   return {
     ...all,
@@ -93,8 +93,8 @@ describe('what an operation needs for the night', () => {
   it('stays open with its operation when operations move', async () => {
     const { user } = await opened();
     await user.click(screen.getByRole('button', { name: 'Move operation 20 up' }));
-    expect(screen.getByRole('button', { name: PANEL }).getAttribute('aria-expanded')).toBe('true');
-    const other = screen.getByRole('button', { name: PANEL.replace('10', '20') });
+    expect(screen.getByRole('button', { name: new RegExp(`^${PANEL}: `) }).getAttribute('aria-expanded')).toBe('true');
+    const other = screen.getByRole('button', { name: new RegExp(`^${PANEL.replace('10', '20')}: `) });
     expect(other.getAttribute('aria-expanded')).toBe('false');
   });
 });

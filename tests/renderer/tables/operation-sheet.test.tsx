@@ -9,7 +9,7 @@ async function opened() {
   const all = await openTable(<JobsScreen />);
   const { user, services } = all;
   await user.click(screen.getByRole('button', { name: 'Details of J-1' }));
-  await user.click(screen.getByRole('button', { name: 'Tools, checks, odds and proof of operation 10' }));
+  await user.click(screen.getByRole('button', { name: /^Tools, checks, odds and proof of operation 10: / }));
   return {
     ...all,
     job: () => services.shop.jobs[0]!,
