@@ -5,6 +5,7 @@ import { type PlanStore, SEED, usePlan } from '../plan';
 import css from './compare.module.css';
 import { type CompareStore, choiceOf } from './compare-store';
 import { Comparison } from './comparison';
+import { MadeChanges } from './made-changes';
 import { PlanList } from './plan-list';
 
 interface CompareScreenProps {
@@ -21,6 +22,7 @@ interface CompareScreenProps {
 export function CompareScreen({ store, planStore, present, onOpen }: CompareScreenProps): ReactNode {
   const compared = useStore(store, (state) => state.compared);
   const faults = useStore(store, (state) => state.faults);
+  const changes = useStore(store, (state) => state.changes);
   const isRead = useStore(store, (state) => state.copies !== null);
   const plans = useStore(store, (state) => choiceOf(state).plans.length);
   const outdated = usePlan(planStore, (state) => state.view?.outdated ?? false);
@@ -31,6 +33,7 @@ export function CompareScreen({ store, planStore, present, onOpen }: CompareScre
     <main className={css.screen} aria-label="Compare" aria-busy={!isRead}>
       <div className={css.list}>
         {isRead && <PlanList store={store} outdated={outdated} seconds={seconds} onOpen={onOpen} onPlan={onPlan} />}
+        <MadeChanges changes={changes} />
       </div>
       <div className={css.pane}>
         <Each

@@ -4,6 +4,7 @@ import type {
   CallName,
   ComparedPlans,
   CopyView,
+  LoggedChange,
   PlanProgress,
   PlanRef,
   PlanSummary,
@@ -27,6 +28,8 @@ export interface CompareState {
   readonly copies: readonly CopyView[] | null;
   /** The plans of the shop, newest first; null until they are read. */
   readonly plans: readonly PlanSummary[] | null;
+  /** What was changed in the shop, newest first. */
+  readonly changes: readonly LoggedChange[];
   /** Chosen by hand; null: the usual two. */
   readonly chosen: Pair | null;
   readonly compared: Compared | null;
@@ -71,10 +74,15 @@ export function createCompareStore(api: Api): CompareStore {
 
   const store = createStore<CompareState>()((set, get) => {
     async function readLists(): Promise<void> {
-      const [copies, plans] = await Promise.all([api.call('copy.list', null), api.call('plan.list', null)]);
+      const [copies, plans, changes] = await Promise.all([
+        api.call('copy.list', null),
+        api.call('plan.list', null),
+        api.call('change.list', null),
+      ]);
       if (!copies.ok) set({ faults: copies.faults });
       else if (!plans.ok) set({ faults: plans.faults });
-      else set({ copies: copies.value, plans: plans.value, faults: [] });
+      else if (!changes.ok) set({ faults: changes.faults });
+      else set({ copies: copies.value, plans: plans.value, changes: changes.value, faults: [] });
     }
 
     function planAt({ copy, plan }: PlanRef): Promise<Reply<PlanView | null>> {
@@ -115,6 +123,7 @@ export function createCompareStore(api: Api): CompareStore {
     return {
       copies: null,
       plans: null,
+      changes: [],
       chosen: null,
       compared: null,
       faults: [],

@@ -36,6 +36,11 @@ async function open(plans: readonly PlanSummary[] = PLANS, first: readonly CopyV
     'plan.current': () => done(plans.length === 0 ? null : viewOf(9)),
     'plan.read': ({ id }) => done(viewOf(id)),
     'plan.list': () => done([...plans]),
+    'change.list': () =>
+      done([
+        { id: 2, made: '2026-11-25T15:10', say: 'Delete P-09 from pallets', undone: true },
+        { id: 1, made: '2026-11-25T14:50', say: 'Hold J-104/10/2 at M1, 18:00', undone: false },
+      ]),
     'plan.name': ({ id, name }) =>
       or(
         'plan.name',
@@ -80,6 +85,15 @@ const own: PlanRef = { copy: null, plan: null };
 const headline = (): Promise<HTMLElement> => screen.findByRole('heading', { level: 1 });
 
 describe('the screen that compares plans', () => {
+  it('lists what was changed, the last first, and what of it was undone', async () => {
+    await open();
+    const list = within(await screen.findByRole('region', { name: 'Changes so far' }));
+    expect(list.getAllByRole('listitem').map((item) => item.textContent)).toEqual([
+      'Wed 25 Nov 15:10Delete P-09 from pallets, undone',
+      'Wed 25 Nov 14:50Hold J-104/10/2 at M1, 18:00',
+    ]);
+  });
+
   it('says first which plan to work by, then why', async () => {
     await open();
     await screen.findByText('J-101 finishes in time, was 1 h 30 min late.');
