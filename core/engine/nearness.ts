@@ -39,6 +39,9 @@ const MOVED = 480;
 /** An hour of distance costs so many times what an hour, run or round of anything else costs at most. */
 const BEFORE_ALL = 1000;
 
+/** Where work may give way to other, a run that moves costs as much as one weighted hour late for so many of them. */
+const MOVES_AN_HOUR = 2;
+
 /**
  * Prices how far a schedule is from a plan it is to stay near to: the runs that moved, and their minutes. Held runs do
  * not count, for they stay where they are held.
@@ -52,10 +55,15 @@ export class Nearness {
   constructor(
     private readonly problem: Problem,
     plan: Plan,
+    mayGiveWay: boolean,
   ) {
     this.times = plannedTimes(problem, plan);
     this.away = new Int32Array(problem.runCount);
     const { weights } = problem.shop;
+    if (mayGiveWay) {
+      this.perMinute = weights.lateness / MOVES_AN_HOUR / MOVED;
+      return;
+    }
     const dearestJob = problem.jobWeight.reduce((most, weight) => Math.max(most, weight), 1);
     this.perMinute = (BEFORE_ALL * Math.max(1, ...Object.values(weights)) * dearestJob) / 60;
   }

@@ -20,6 +20,12 @@ export interface EngineOptions {
    */
   readonly near?: Plan;
   /**
+   * For work that `near` does not have, as a job that comes in between: the search begins with it put in behind all other
+   * work or before it. Given, distance counts beside the shop's own cost, not before it, so that work gives way to what
+   * would be late.
+   */
+  readonly newWork?: 'behind' | 'before';
+  /**
    * Told after each phase and then at least ten times a second; `plan` only where it is better than the last one told,
    * and seldom where it takes long to write.
    */

@@ -1,4 +1,4 @@
-import { type Problem, problemOf } from '../problem';
+import { NONE, type Problem, problemOf } from '../problem';
 import { meetsBound, type Plan, type PlanBound, type Shop } from '../shop';
 import { Allocation } from './allocate';
 import { Board } from './board';
@@ -68,13 +68,16 @@ class Search {
   ) {
     this.began = options.clock();
     this.board = new Board(problem);
-    const nearness = options.near === undefined ? null : new Nearness(problem, options.near);
+    const nearness =
+      options.near === undefined ? null : new Nearness(problem, options.near, options.newWork !== undefined);
     const price = () => new Pricer(problem, options.released, nearness);
     this.desk = { board: new Board(problem), pricer: new Pricer(problem, options.released) };
     const random = new Random(options.seed);
-    this.improver = new Improver(problem, this.board, price(), random, nearness);
+    const isNearFirst = options.newWork === undefined;
+    this.improver = new Improver(problem, this.board, price(), random, isNearFirst ? nearness : null);
     if (nearness !== null) {
-      this.improver.beginNear(nearness, this.recipeOf(options.near!));
+      if (isNearFirst) this.improver.beginNear(nearness, this.recipeOf(options.near!));
+      else this.improver.offer(this.withNewWork(this.recipeOf(options.near!)));
       this.disjunctive = null;
       return;
     }
@@ -89,6 +92,14 @@ class Search {
       machineShop === null || !isComplete
         ? null
         : new DisjunctiveSearch(machineShop, random, ...this.improver.sequence());
+  }
+
+  /** The recipe of an earlier plan has what is new at its end. */
+  private withNewWork(recipe: Recipe): Recipe {
+    if (this.options.newWork !== 'before') return recipe;
+    const isNew = (run: number) => recipe.anchor[run] === NONE;
+    const { order } = recipe;
+    return { ...recipe, order: Int32Array.of(...order.filter(isNew), ...order.filter((run) => !isNew(run))) };
   }
 
   /** The recipe that makes an earlier plan again. */

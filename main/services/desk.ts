@@ -45,7 +45,11 @@ export function deskWith(store: Store, trials: Trials, present: Present): Desk {
       refuseFaulty(shop, at);
       const before = { shop: current.shop, plan: current.plan };
       const held = runsOfChange(shop, change);
-      const found = await trials.try({ shop, at, seconds, seed: SEED, before, released: released?.plan ?? null, held });
+      const found = await trials.try({
+        ...{ shop, at, seconds, seed: SEED, before, held },
+        released: released?.plan ?? null,
+        hasNewWork: change.rush !== null,
+      });
       if (found === null) return null;
       const key = ++keys;
       kept.push({ key, change, revision, plan: found.plan });

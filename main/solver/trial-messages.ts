@@ -13,6 +13,8 @@ export interface TrialJob {
   readonly before: { readonly shop: Shop; readonly plan: Plan };
   /** The plan people already work by: distance from it costs. */
   readonly released: Plan | null;
+  /** A job comes in between: work gives way to what would be late. */
+  readonly hasNewWork: boolean;
   /** Runs whose new places are asked for. */
   readonly held: readonly string[];
 }

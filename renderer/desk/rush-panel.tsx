@@ -18,7 +18,7 @@ interface RushPanelProps {
 }
 
 /** Seconds of search: a rush job is asked about while somebody waits on the telephone. */
-const SECONDS = 2;
+const SECONDS = 4;
 
 /** A job that comes in between: what it would displace, before it is taken. */
 export function RushPanel({ desk, shop, near, disabled, onTaken }: RushPanelProps) {

@@ -55,6 +55,22 @@ describe('a plan near to another one', () => {
     expect(searched.cost.total).toBeLessThanOrEqual(week.cost.total + 1e-9);
   });
 
+  it('lets other work give way to a new job that would be late, where that is asked for', async () => {
+    const [like] = demo.jobs;
+    if (like === undefined) throw new Error('the demo has no job');
+    const rush = { ...like, id: 'R-1', quantity: 1, due: '2026-12-01T16:00', weight: 10, overdue: false };
+    const shop = { ...demo, jobs: [...demo.jobs, rush] };
+    const endOf = (plan: Plan) =>
+      Math.max(...plan.runs.filter(({ run }) => run.startsWith('R-1/')).map(({ end }) => end));
+    const keeping = await planned(shop, AT, 300, { ...withoutBounds, near: week });
+    const giving = await planned(shop, AT, 300, { ...withoutBounds, near: week, newWork: 'before' });
+    for (const plan of [keeping, giving]) expect(referee(shop, plan).breaches).toEqual([]);
+    expect(movedRuns(week, keeping)).toEqual([]);
+    expect(movedRuns(week, giving).length).toBeGreaterThan(0);
+    expect(endOf(giving)).toBeLessThan(endOf(keeping));
+    expect(giving.cost.lateness).toBeLessThan(keeping.cost.lateness);
+  });
+
   /** Runs dragged to where another one is: to another machine, to an earlier day, to a day on which they are not ready. */
   const dragged: [run: string, machine: string, to: string][] = [
     ['J-110/10/4', 'M1', 'J-115/10/1'],

@@ -49,7 +49,7 @@ describe('a rush job', () => {
     await user.click(see());
     const [like] = shopWith().jobs;
     const rush = { ...like, id: 'R-1', quantity: 1, due: '2026-11-26T16:00', weight: 3, release: null, overdue: false };
-    expect(api.asked).toEqual([{ name: 'desk.try', sent: { change: { holds: [], withdraw: [], rush }, seconds: 2 } }]);
+    expect(api.asked).toEqual([{ name: 'desk.try', sent: { change: { holds: [], withdraw: [], rush }, seconds: 4 } }]);
   });
 
   it('takes the next free name', () => {
