@@ -90,11 +90,18 @@ export async function openStore(
   const backups = backupsOf(db, dirname(file), now);
   const write = writeQueue();
 
+  const underWay = new Set<Promise<unknown>>();
+  let closed = false;
   const guarded = async <T>(work: () => Promise<T>): Promise<T> => {
+    if (closed) throw refusal('closed', `${file} is closed. Start the program again.`);
+    const working = work();
+    underWay.add(working);
     try {
-      return await work();
+      return await working;
     } catch (error) {
       throw error instanceof Refusal ? error : damaged(file, error);
+    } finally {
+      underWay.delete(working);
     }
   };
   const inTransaction = <T>(work: (trx: Knex) => Promise<T>): Promise<T> =>
@@ -192,6 +199,12 @@ export async function openStore(
           .onConflict('name')
           .merge();
       }),
-    close: () => write(() => db.destroy()),
+    close: () =>
+      write(async () => {
+        closed = true;
+        // A read that still waits for its turn when the connection goes never ends, and the program with it.
+        await Promise.allSettled(underWay);
+        await db.destroy();
+      }),
   };
 }

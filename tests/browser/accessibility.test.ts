@@ -56,9 +56,13 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await goTo(page, 'Shifts');
     await page.getByRole('rowheader', { name: 'All shifts' }).waitFor();
   },
-  Compare: async (page) => {
+  'Compare, two plans': async (page) => {
+    await goTo(page, 'Plan');
+    await page.getByRole('tab', { name: 'Rush job' }).click();
+    await page.getByRole('button', { name: 'Accept it' }).click();
+    await page.getByRole('tab', { name: 'Rounds', selected: true }).waitFor();
     await goTo(page, 'Compare');
-    await page.getByRole('textbox', { name: 'Name of plan 1' }).waitFor();
+    await page.getByRole('region', { name: 'Plan after' }).waitFor();
   },
   'Jobs with an open row': async (page) => {
     await goTo(page, 'Jobs');

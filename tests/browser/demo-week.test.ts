@@ -1,25 +1,25 @@
-import type { Browser, Locator, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { tempFolder } from '../support/temp-folder';
-import { barPixels, figure, goTo, launchBrowser, openDesk, plan, planButton, rowOf } from './desk';
+import { details, runsOverTime } from './bars';
+import {
+  barPixels,
+  figure,
+  goTo,
+  launchBrowser,
+  openDesk,
+  openPlannedDesk,
+  plan,
+  planButton,
+  rowOf,
+  tabTo,
+} from './desk';
 
 let browser: Browser;
 beforeAll(async () => {
   browser = await launchBrowser();
 });
 afterAll(() => browser.close());
-
-const timeline = (page: Page): Locator => page.getByRole('application');
-const details = (page: Page): Locator => page.getByRole('region', { name: 'Details' });
-
-/** Presses Tab until `target` has the focus. */
-async function tabTo(page: Page, target: Locator): Promise<void> {
-  for (let presses = 0; presses < 30; presses++) {
-    await page.keyboard.press('Tab');
-    if (await target.evaluate((element) => element === document.activeElement)) return;
-  }
-  throw new Error('The focus never came there.');
-}
 
 describe('the demo week in a browser', () => {
   it('is planned by keyboard alone', async () => {
@@ -37,8 +37,7 @@ describe('the demo week in a browser', () => {
   });
 
   it('shows bars in the colours of the machines, light and dark, the night beside its bound, and rounds', async () => {
-    const { page, complaints } = await openDesk(browser);
-    await plan(page, 1);
+    const { page, complaints } = await openPlannedDesk(browser);
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme });
       await expect.poll(() => barPixels(page)).toSatisfy((kinds) => kinds.mill > 5000);
@@ -64,8 +63,7 @@ describe('the demo week in a browser', () => {
   });
 
   it('is walked from bar to bar by keyboard, each read out in words', async () => {
-    const { page, complaints } = await openDesk(browser);
-    await plan(page, 1);
+    const { page, complaints } = await openPlannedDesk(browser);
     const spoken = page.getByRole('region', { name: 'Timeline' }).getByRole('status');
     const press = async (key: string): Promise<string | null> => {
       const before = await spoken.textContent();
@@ -73,7 +71,7 @@ describe('the demo week in a browser', () => {
       await expect.poll(() => spoken.textContent()).not.toBe(before);
       return spoken.textContent();
     };
-    await timeline(page).focus();
+    await runsOverTime(page).focus();
     const first = await press('ArrowRight');
     expect(first).toMatch(/^J-118 Copper electrode, ribs\. op 10.*Machine: M1 Mill 1\. Pallet: P-01\./);
     await details(page).getByRole('heading', { name: 'J-118 Copper electrode, ribs' }).waitFor();
@@ -140,8 +138,7 @@ describe('the demo week in a browser', () => {
   });
 
   it('divides every window of the shifts table into its uses without a rest', async () => {
-    const { page, complaints } = await openDesk(browser);
-    await plan(page, 1);
+    const { page, complaints } = await openPlannedDesk(browser);
     await goTo(page, 'Shifts');
     const rows = page
       .getByRole('table')

@@ -18,8 +18,8 @@ export function launchBrowser(): Promise<Browser> {
 }
 
 /** The served program on a data folder, opened in a browser of its own settings; both end with the test. */
-export async function openDesk(browser: Browser, data = tempFolder()): Promise<Desk> {
-  const program = await serveProgram(data, AT);
+export async function openDesk(browser: Browser, data = tempFolder(), at = AT): Promise<Desk> {
+  const program = await serveProgram(data, at);
   onTestFinished(async () => void (await program.stop()));
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
   onTestFinished(() => context.close());
@@ -31,8 +31,8 @@ export async function openDesk(browser: Browser, data = tempFolder()): Promise<D
 }
 
 /** The program on the demo week with a plan, the same for every test. */
-export async function openPlannedDesk(browser: Browser, data = plannedFolder()): Promise<Desk> {
-  const desk = await openDesk(browser, data);
+export async function openPlannedDesk(browser: Browser, data = plannedFolder(), at = AT): Promise<Desk> {
+  const desk = await openDesk(browser, data, at);
   await desk.page.getByRole('button', { name: 'Plan again' }).waitFor();
   return desk;
 }
@@ -89,6 +89,32 @@ export async function plan(page: Page, seconds: number): Promise<void> {
   await planButton(page).click();
   await page.getByRole('button', { name: 'Stop, keep the best' }).waitFor();
   await page.getByRole('button', { name: 'Plan again' }).waitFor();
+}
+
+/** Presses Tab until `target` has the focus, which must be seen on it. */
+export async function tabTo(page: Page, target: Locator, key: 'Tab' | 'Shift+Tab' = 'Tab'): Promise<void> {
+  for (let presses = 0; presses < 100; presses++) {
+    await page.keyboard.press(key);
+    const focus = await focusOn(target);
+    if (focus === 'unseen') throw new Error(`Nobody sees that the focus is on ${target}.`);
+    if (focus === 'seen') return;
+  }
+  throw new Error(`The focus never came to ${target}.`);
+}
+
+function focusOn(target: Locator): Promise<'seen' | 'unseen' | 'elsewhere'> {
+  return target.evaluate((element) => {
+    if (element !== document.activeElement) return 'elsewhere';
+    // What is wider than the window has its outline drawn within it.
+    const styles = [element, ...element.children].flatMap((one) => [
+      getComputedStyle(one),
+      getComputedStyle(one, '::after'),
+    ]);
+    const isOutlined = styles.some(
+      (style) => style.outlineStyle !== 'none' && Number.parseFloat(style.outlineWidth) > 0,
+    );
+    return isOutlined ? 'seen' : 'unseen';
+  });
 }
 
 /** The row of one of the shop's tables whose first field is `id`. */

@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { pagesOf, readPdf } from '../support/read-pdf';
-import { goTo, launchBrowser, openDesk, plan } from './desk';
+import { goTo, launchBrowser, openPlannedDesk } from './desk';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -11,7 +11,6 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 async function openSheet(page: Page): Promise<void> {
-  await plan(page, 1);
   await goTo(page, 'Tonight');
   await page.getByRole('button', { name: 'Run sheet' }).click();
   await page.getByRole('region', { name: 'M1 Mill 1' }).waitFor();
@@ -42,7 +41,7 @@ function lettersIn(page: Page): Promise<{ least: number; leastTime: number; cut:
 
 describe('the run sheet in a browser', () => {
   it('prints across A4 and Letter, on pages none of which is empty, in letters to be read at arm’s length', async () => {
-    const { page, complaints } = await openDesk(browser);
+    const { page, complaints } = await openPlannedDesk(browser);
     await openSheet(page);
     const sheets = await page.getByRole('region').count();
     await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
@@ -66,7 +65,7 @@ describe('the run sheet in a browser', () => {
   });
 
   it('keeps a PDF with a page for each machine and for the cell', async () => {
-    const { page, complaints } = await openDesk(browser);
+    const { page, complaints } = await openPlannedDesk(browser);
     await openSheet(page);
     const [download] = await Promise.all([
       page.waitForEvent('download'),

@@ -36,6 +36,14 @@ describe('a stored shop', () => {
     expect(await after.readSeat()).toEqual({ theme: 'dark', planSeconds: 7 });
   });
 
+  it('is closed once what is being read has been read, and says so to whoever comes later', async () => {
+    const store = await opened(tempFolder());
+    const reads = Array.from({ length: 20 }, () => store.readShop());
+    await store.close();
+    expect((await Promise.allSettled(reads)).map(({ status }) => status)).toEqual(reads.map(() => 'fulfilled'));
+    await expect(store.readShop()).rejects.toThrow(/is closed\. Start the program again\.$/);
+  });
+
   it('counts every change and keeps the order of rows', async () => {
     const store = await opened(tempFolder());
     const first = await store.readShop();
