@@ -1,5 +1,4 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { runsOverTime } from './bars';
@@ -11,12 +10,10 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
 /** What stands in the way of people, worst kinds only: rule, place and reason. Without `rules`: by all of them. */
 async function obstacles(page: Page, rules?: readonly string[]): Promise<string[]> {
   // The pages forbid scripts that are not theirs; what is evaluated from outside is none.
-  if (!(await page.evaluate('"axe" in window'))) await page.evaluate(axe);
+  if (!(await page.evaluate('"axe" in window'))) await page.evaluate(axe.source);
   const options = { resultTypes: ['violations'], ...(rules === undefined ? {} : { runOnly: rules }) };
   return page.evaluate(`axe.run(${JSON.stringify(options)}).then(({ violations }) =>
     violations
@@ -62,7 +59,7 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await page.getByRole('button', { name: 'Accept it' }).click();
     await page.getByRole('tab', { name: 'Rounds', selected: true }).waitFor();
     await goTo(page, 'Compare');
-    await page.getByRole('region', { name: 'Plan after' }).waitFor();
+    await page.getByRole('region', { name: 'Plan after', exact: true }).waitFor();
   },
   'Jobs with an open row': async (page) => {
     await goTo(page, 'Jobs');
