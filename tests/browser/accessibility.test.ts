@@ -59,7 +59,7 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await page.getByRole('button', { name: 'Accept it' }).click();
     await page.getByRole('tab', { name: 'Rounds', selected: true }).waitFor();
     await goTo(page, 'Compare');
-    await page.getByRole('region', { name: 'Plan after' }).waitFor();
+    await page.getByRole('region', { name: 'Plan after', exact: true }).waitFor();
   },
   'Jobs with an open row': async (page) => {
     await goTo(page, 'Jobs');

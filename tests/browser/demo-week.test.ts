@@ -2,18 +2,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { tempFolder } from '../support/temp-folder';
 import { details, runsOverTime } from './bars';
-import {
-  barPixels,
-  figure,
-  goTo,
-  launchBrowser,
-  openDesk,
-  openPlannedDesk,
-  plan,
-  planButton,
-  rowOf,
-  tabTo,
-} from './desk';
+import { barPixels, figure, goTo, launchBrowser, openDesk, openPlannedDesk, plan, planButton, rowOf } from './desk';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -22,20 +11,6 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 describe('the demo week in a browser', () => {
-  it('is planned by keyboard alone', async () => {
-    const { page, complaints } = await openDesk(browser);
-    await page.getByText('No plan yet. Press Plan').waitFor();
-    await tabTo(page, page.getByLabel('Take up to'));
-    await page.keyboard.type('1');
-    await tabTo(page, planButton(page));
-    expect(await page.getByLabel('Take up to').inputValue()).toBe('1');
-    await page.keyboard.press('Enter');
-    await page.getByRole('progressbar', { name: 'Planning time used' }).waitFor();
-    await page.getByRole('button', { name: 'Plan again' }).waitFor();
-    await page.getByText(/best found in \d/).waitFor();
-    expect(complaints).toEqual([]);
-  });
-
   it('shows bars in the colours of the machines, light and dark, the night beside its bound, and rounds', async () => {
     const { page, complaints } = await openPlannedDesk(browser);
     for (const colorScheme of ['light', 'dark'] as const) {

@@ -13,13 +13,13 @@ afterAll(() => browser.close());
 const heldTab = (page: Page, holds: number): Locator =>
   page.getByRole('tab', { name: holds === 0 ? 'Held' : `Held (${holds})`, exact: true });
 
-/** Plans for a second, or less where that is not needed. */
+/** Plans for a second at most. */
 async function planByKeys(page: Page): Promise<void> {
   await tabTo(page, page.getByLabel('Take up to'));
   await page.keyboard.type('1');
   await tabTo(page, planButton(page));
   await page.keyboard.press('Enter');
-  await page.getByRole('button', { name: 'Stop, keep the best' }).waitFor();
+  await page.getByRole('progressbar', { name: 'Planning time used' }).waitFor();
   await page.getByRole('button', { name: 'Plan again' }).waitFor();
 }
 

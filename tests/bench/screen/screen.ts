@@ -8,7 +8,7 @@ import { LONG_MS, middle } from './figures';
 import { measureMoving } from './moving';
 import { measureSolving } from './solving';
 import { Theatre } from './stage';
-import { measureEdit, measureFirstPlan, measureMove, measureStart, TIMES } from './waiting';
+import { measureEdit, measureFirstPlan, measureMove, measureStart } from './waiting';
 import type { Watched } from './watch';
 
 /** A figure of the screens, milliseconds. */
@@ -17,6 +17,8 @@ interface Measured {
   readonly ms: number;
   /** What it should not exceed; null: none. */
   readonly target: number | null;
+  /** Of how many it is the middle. */
+  readonly times: number;
   /** All that it is the middle of, or what else was seen. */
   readonly note: string;
 }
@@ -81,12 +83,18 @@ async function* measurements(theatre: Theatre): AsyncGenerator<Measured> {
 }
 
 function waited(what: string, times: readonly number[], target: number | null): Measured {
-  return { what, ms: middle(times), target, note: `of ${times.map((ms) => ms.toFixed(0)).join(', ')}` };
+  return {
+    what,
+    ms: middle(times),
+    target,
+    times: times.length,
+    note: `of ${times.map((ms) => ms.toFixed(0)).join(', ')}`,
+  };
 }
 
 function solved(what: string, { longTasks, frames }: Watched): Measured {
   const note = `${longTasks.length} tasks over ${LONG_MS} ms; longest frame ${frames.longest.toFixed(0)} ms`;
-  return { what, ms: Math.max(0, ...longTasks), target: LONG_MS, note };
+  return { what, ms: Math.max(0, ...longTasks), target: LONG_MS, times: 1, note };
 }
 
 function drawn(what: string, { frames, script, task }: Watched): Measured {
@@ -96,10 +104,10 @@ function drawn(what: string, { frames, script, task }: Watched): Measured {
     `of ${count} ${late} late, ${stalled} over ${LONG_MS}`,
     `scripts ${script.toFixed(1)}, all ${task.toFixed(1)} a frame`,
   ];
-  return { what, ms: frames.middle, target: FRAME_MS, note: seen.join('; ') };
+  return { what, ms: frames.middle, target: FRAME_MS, times: frames.count, note: seen.join('; ') };
 }
 
-function historyRow({ date, commit, machine }: Setting, { what, ms, target }: Measured): string {
-  const isReached = target !== null && ms <= target ? 1 : 0;
-  return `| ${[date, commit, machine, 'screen', what, TIMES, '-', '-', 1, figure(ms, 3), isReached].join(' | ')} |\n`;
+function historyRow({ date, commit, machine }: Setting, { what, ms, target, times }: Measured): string {
+  const isReached = target === null ? '-' : ms <= target ? 1 : 0;
+  return `| ${[date, commit, machine, 'screen', what, times, '-', '-', 1, figure(ms, 3), isReached].join(' | ')} |\n`;
 }

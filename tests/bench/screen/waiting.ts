@@ -6,7 +6,7 @@ import { AT, planShown, setSeconds, type Theatre } from './stage';
 const top = fileURLToPath(new URL('../../..', import.meta.url));
 
 /** Each is measured so often. */
-export const TIMES = 5;
+const TIMES = 5;
 
 /** From the start of the program, data folder there and built, to the plan on the screen of a browser that runs already. */
 export async function measureStart(theatre: Theatre, planned: string): Promise<number[]> {
