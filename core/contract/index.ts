@@ -173,6 +173,8 @@ export interface PlanProgress {
 /** What the services say of themselves. */
 export interface Events {
   'plan.progress': PlanProgress;
+  /** The best plan so far where there is none yet to look at meanwhile; not stored, its id is 0. */
+  'plan.soFar': PlanView;
   'plan.done': { id: number };
   'plan.failed': { faults: readonly Fault[] };
   'shop.changed': { revision: number };

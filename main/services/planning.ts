@@ -1,4 +1,5 @@
 import type { EventName, Events } from '../../core/contract';
+import { reportOn } from '../../core/explain';
 import { referee } from '../../core/referee';
 import { type Fault, faultsOf, type Plan, type Shop } from '../../core/shop';
 import type { Present } from '../clock';
@@ -23,13 +24,27 @@ export interface Planning {
   readonly busy: boolean;
 }
 
+/** Reading and drawing a plan takes a while; what is better comes soon enough. */
+const SO_FAR_EVERY_MS = 1000;
+
 export function planningWith(store: Store, solver: Solver, present: Present, tell: Tell): Planning {
   let busy = false;
+
+  let toldAt = Number.NEGATIVE_INFINITY;
+  /** Whoever plans for the first time has nothing else to look at. */
+  function tellSoFar(shop: Shop, plan: Plan, released: Plan | undefined): void {
+    const now = performance.now();
+    if (now - toldAt < SO_FAR_EVERY_MS || !referee(shop, plan, released).legal) return;
+    toldAt = now;
+    const report = reportOn(shop, plan);
+    tell('plan.soFar', { id: 0, made: '', name: '', plan, shop, report, outdated: false, released: null });
+  }
 
   async function solve(stored: StoredShop, job: PlanningJob, released: Plan | undefined): Promise<void> {
     try {
       const plan = await solver.solve(job, {
         progress: (progress) => tell('plan.progress', progress),
+        ...(job.previous === null ? { better: (plan) => tellSoFar(stored.shop, plan, released) } : {}),
         lost: (say) => console.error(say),
       });
       refuseIllegal(stored.shop, plan, released);

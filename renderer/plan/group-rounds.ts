@@ -6,11 +6,15 @@ interface RoundDay {
   readonly rounds: readonly Round[];
 }
 
-/** Rounds that are not over at `now`, soonest first, by the day on which they begin. */
-export function groupRounds(clock: Clock, rounds: readonly Round[], now: Minute): RoundDay[] {
+/** Rounds that are not over at `now`, soonest first. */
+export function roundsAhead(rounds: readonly Round[], now: Minute): Round[] {
+  return rounds.filter((round) => round.end > now).sort((a, b) => a.start - b.start);
+}
+
+/** Rounds in order, by the day on which they begin. */
+export function groupRounds(clock: Clock, rounds: readonly Round[]): RoundDay[] {
   const days: { day: string; rounds: Round[] }[] = [];
-  const ahead = rounds.filter((round) => round.end > now).sort((a, b) => a.start - b.start);
-  for (const round of ahead) {
+  for (const round of rounds) {
     const day = dayText(clock, round.start);
     const last = days.at(-1);
     if (last?.day === day) last.rounds.push(round);

@@ -26,7 +26,7 @@ interface PlanScreenProps {
 /** The shop lead's screen: the plan in numbers, over time, and round by round. */
 export function PlanScreen({ api, planStore, desk, shopView, onShowFault }: PlanScreenProps) {
   const status = usePlan(planStore, (state) => state.status);
-  const view = usePlan(planStore, (state) => state.view);
+  const view = usePlan(planStore, (state) => state.view ?? state.soFar);
   const running = usePlan(planStore, (state) => state.running);
   const refused = usePlan(planStore, (state) => state.faults);
   // Said before the button is pressed, too: whoever comes between interruptions should not have to try.
@@ -64,10 +64,12 @@ function PlanBody({ api, view, store, desk, shopView }: PlanBodyProps) {
   const selection = usePlan(store, (state) => state.selection);
   const running = usePlan(store, (state) => state.running);
   const nowMin = useNow(view, shopView.present);
-  const tools = useAnswer(api, 'plan.tools', { id: view.id });
+  // One that is still being made is not stored, so nothing can be asked about it.
+  const isStored = view.id > 0;
+  const tools = useAnswer(api, 'plan.tools', isStored ? { id: view.id } : null);
   const kinds = tools?.ok === true ? tools.value : null;
   const toolLines = useMemo(() => toolLinesOf(view.shop, kinds ?? []), [view, kinds]);
-  const about = useMemo(() => aboutOf(selection), [selection]);
+  const about = useMemo(() => (isStored ? aboutOf(selection) : null), [isStored, selection]);
   const { select } = store.getState();
   // What was refused is said among the details of the run.
   const showRefused = useCallback((run: string) => select({ kind: 'run', run }), [select]);

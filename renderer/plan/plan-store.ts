@@ -9,6 +9,8 @@ export interface PlanState {
   readonly status: 'loading' | 'ready' | 'failed';
   /** The latest plan, which stays while another is made; null before the first. */
   readonly view: PlanView | null;
+  /** The best of the very first plan so far, not stored yet; null at any other time. */
+  readonly soFar: PlanView | null;
   readonly running: boolean;
   /** Asked to stop, and the best plan so far is on its way. */
   readonly stopping: boolean;
@@ -38,6 +40,7 @@ export function createPlanStore(api: Api): PlanStore {
   const store = createStore<PlanState>()((set, get) => ({
     status: 'loading',
     view: null,
+    soFar: null,
     running: false,
     stopping: false,
     progress: null,
@@ -79,7 +82,10 @@ export function createPlanStore(api: Api): PlanStore {
     },
   }));
 
-  const ended = { running: false, stopping: false, progress: null };
+  const ended = { running: false, stopping: false, progress: null, soFar: null };
+  api.on('plan.soFar', (soFar) => {
+    if (store.getState().view === null) store.setState({ soFar });
+  });
   api.on('plan.progress', (progress) => store.setState({ running: true, progress }));
   // Read before planning is called ended: the plan before it must not stand there as the new one, not for a moment.
   api.on('plan.done', () => {

@@ -1,7 +1,9 @@
+import { useState } from 'react';
 import type { Round, Stop } from '../../core/contract';
 import { clockText, dayText, lengthText, type Minute } from '../../core/time';
+import { Button } from '../look';
 import { type PlanIndex, personName, type Selection, sameSelection, whenText } from '../timeline';
-import { groupRounds } from './group-rounds';
+import { groupRounds, roundsAhead } from './group-rounds';
 import styles from './rounds.module.css';
 
 interface RoundsProps {
@@ -11,10 +13,16 @@ interface RoundsProps {
   onSelect(selection: Selection): void;
 }
 
+/** Drawn at a time: hundreds of them at once would hold the screen up. */
+const AT_A_TIME = 60;
+
 /** Where a person has to be, when, for what, and how late is too late; soonest first. */
 export function RoundsList(props: RoundsProps) {
   const { index, nowMin } = props;
-  const days = groupRounds(index.clock, index.view.report.rounds, nowMin);
+  const [most, setMost] = useState(AT_A_TIME);
+  const ahead = roundsAhead(index.view.report.rounds, nowMin);
+  const days = groupRounds(index.clock, ahead.slice(0, most));
+  const later = ahead.length - most;
   if (days.length === 0) return <p className={styles.none}>No rounds ahead: nothing in this plan needs a hand.</p>;
   const next = days[0]?.rounds[0];
   return (
@@ -27,6 +35,11 @@ export function RoundsList(props: RoundsProps) {
           ))}
         </section>
       ))}
+      {later > 0 && (
+        <p className={styles.more}>
+          <Button onClick={() => setMost(most + AT_A_TIME)}>Show later rounds, {later} more</Button>
+        </p>
+      )}
     </div>
   );
 }

@@ -68,6 +68,24 @@ describe('planning', () => {
     expect(await heard).toEqual(progress);
   });
 
+  it('shows the best so far of the very first plan, and no plan that breaks a rule', async () => {
+    const bench = await benchWith();
+    await bench.ask('plan.start', wish);
+    const told: unknown[] = [];
+    bench.services.listen((name, event) => name === 'plan.soFar' && told.push(event));
+    await bench.solver.better((plan) => ({ ...plan, cost: { ...plan.cost, total: plan.cost.total - 1 } }));
+    expect(told).toEqual([]);
+    await bench.solver.better();
+    expect(told).toMatchObject([{ id: 0, shop: smallShop(), plan: { shop: 'Small shop' } }]);
+    expect(await bench.ask('plan.current', null)).toBeNull();
+    const done = bench.next('plan.done');
+    await bench.solver.finish();
+    await done;
+    await bench.ask('plan.start', wish);
+    await bench.solver.better();
+    expect(told).toHaveLength(1);
+  });
+
   it('is refused while a plan is being made, and so is putting another shop in its place', async () => {
     const bench = await benchWith();
     await bench.ask('plan.start', wish);

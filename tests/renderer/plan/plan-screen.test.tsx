@@ -127,6 +127,19 @@ describe('the plan screen', () => {
     expect(first.textContent).toContain('by 14:45 at the latest');
   });
 
+  it('draws hundreds of rounds a part at a time', async () => {
+    const view = planView();
+    const [round] = view.report.rounds;
+    if (round === undefined) throw new Error('no round in the fixture');
+    const rounds = Array.from({ length: 130 }, (_, i) => ({ ...round, start: round.start + i, end: round.end + i }));
+    const { user } = await open({ ...view, report: { ...view.report, rounds } });
+    expect(screen.getAllByRole('article')).toHaveLength(60);
+    await user.click(screen.getByRole('button', { name: 'Show later rounds, 70 more' }));
+    await user.click(screen.getByRole('button', { name: 'Show later rounds, 10 more' }));
+    expect(screen.getAllByRole('article')).toHaveLength(130);
+    expect(screen.queryByRole('button', { name: /Show later rounds/ })).toBeNull();
+  });
+
   it('reads out the run a stop belongs to', async () => {
     const { user, store } = await open(planView());
     await user.click(

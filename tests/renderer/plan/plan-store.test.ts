@@ -31,6 +31,20 @@ const settled = (store: ReturnType<typeof setUp>['store']) =>
   vi.waitFor(() => expect(store.getState()).toMatchObject({ status: 'ready', seconds: 8 }));
 
 describe('the state of the plan', () => {
+  it('shows the best so far of the first plan only, until the plan itself is there', async () => {
+    let latest: PlanView | null = null;
+    const { api, store } = setUp(() => latest);
+    await settled(store);
+    await store.getState().plan();
+    api.say('plan.soFar', planView({ id: 0 }));
+    expect(store.getState()).toMatchObject({ view: null, soFar: { id: 0 }, running: true });
+    latest = planView();
+    api.say('plan.done', { id: 1 });
+    await vi.waitFor(() => expect(store.getState()).toMatchObject({ view: { id: 1 }, soFar: null, running: false }));
+    api.say('plan.soFar', planView({ id: 0 }));
+    expect(store.getState().soFar).toBeNull();
+  });
+
   it('begins with the latest plan and the seconds of this seat', async () => {
     const { store } = setUp();
     expect(store.getState().status).toBe('loading');
