@@ -37,6 +37,15 @@ export const SEED = 1;
 
 /** The state behind the plan's screens. It listens to the services as long as the window lives; no React in it. */
 export function createPlanStore(api: Api): PlanStore {
+  /** Reads the plan that counts; `beside` changes with it, so that all is drawn once. */
+  async function read(beside: Partial<PlanState>): Promise<void> {
+    const reply = await api.call('plan.current', null);
+    const { view, selection } = store.getState();
+    if (reply.ok) {
+      store.setState({ ...beside, status: 'ready', view: reply.value, selection: kept(selection, reply.value) });
+    } else store.setState({ ...beside, status: view === null ? 'failed' : 'ready', faults: reply.faults });
+  }
+
   const store = createStore<PlanState>()((set, get) => ({
     status: 'loading',
     view: null,
@@ -48,11 +57,7 @@ export function createPlanStore(api: Api): PlanStore {
     selection: null,
     seconds: USUAL_SECONDS,
 
-    async load() {
-      const reply = await api.call('plan.current', null);
-      if (reply.ok) set({ status: 'ready', view: reply.value, selection: kept(get().selection, reply.value) });
-      else set({ status: get().view === null ? 'failed' : 'ready', faults: reply.faults });
-    },
+    load: () => read({}),
 
     async plan(near = false) {
       if (get().running) return;
@@ -87,13 +92,8 @@ export function createPlanStore(api: Api): PlanStore {
     if (store.getState().view === null) store.setState({ soFar });
   });
   api.on('plan.progress', (progress) => store.setState({ running: true, progress }));
-  // Read before planning is called ended: the plan before it must not stand there as the new one, not for a moment.
-  api.on('plan.done', () => {
-    void store
-      .getState()
-      .load()
-      .then(() => store.setState(ended));
-  });
+  // Together with the plan: the one before it must not stand there as the new one, not for a moment.
+  api.on('plan.done', () => void read(ended));
   api.on('plan.failed', ({ faults }) => store.setState({ ...ended, faults }));
   // The services know whether the change outdates the plan, or took it away.
   api.on('shop.changed', () => void store.getState().load());

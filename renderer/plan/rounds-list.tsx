@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import type { Round, Stop } from '../../core/contract';
 import { clockText, dayText, lengthText, type Minute } from '../../core/time';
 import { Button } from '../look';
@@ -14,10 +14,10 @@ interface RoundsProps {
 }
 
 /** Drawn at a time: hundreds of them at once would hold the screen up. */
-const AT_A_TIME = 60;
+const AT_A_TIME = 30;
 
 /** Where a person has to be, when, for what, and how late is too late; soonest first. */
-export function RoundsList(props: RoundsProps) {
+export const RoundsList = memo(function RoundsList(props: RoundsProps) {
   const { index, nowMin } = props;
   const [most, setMost] = useState(AT_A_TIME);
   const ahead = roundsAhead(index.view.report.rounds, nowMin);
@@ -42,7 +42,7 @@ export function RoundsList(props: RoundsProps) {
       )}
     </div>
   );
-}
+});
 
 function RoundItem(props: RoundsProps & { readonly round: Round; readonly next: boolean }) {
   const { index, nowMin, round, next, selection, onSelect } = props;

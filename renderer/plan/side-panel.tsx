@@ -30,12 +30,13 @@ interface Tab {
 
 /** The lists beside the timeline: rounds first, then what is late, what is held, and a job that comes in between. */
 export function SidePanel(props: SidePanelProps) {
-  const { report, plan } = props.index.view;
+  const { index, nowMin, selection, onSelect } = props;
+  const { report, plan } = index.view;
   const unplaced = plan.left.length + plan.conflicts.length;
   const [chosen, setChosen] = useState('rounds');
   const held = props.shop.floor.filter(({ run }) => holdOf(props.shop, run) !== null).length;
   const tabs: Tab[] = [
-    { key: 'rounds', label: 'Rounds', content: <RoundsList {...props} /> },
+    { key: 'rounds', label: 'Rounds', content: <RoundsList {...{ index, nowMin, selection, onSelect }} /> },
     { key: 'late', label: `Late (${report.late.length})`, content: <LateList {...props} /> },
     { key: 'held', label: held === 0 ? 'Held' : `Held (${held})`, content: <HeldList {...props} /> },
     {

@@ -72,7 +72,7 @@ async function* measurements(theatre: Theatre): AsyncGenerator<Measured> {
   yield waited('start to the plan on the screen', await measureStart(theatre, folder), USUAL_MS);
   const first = await measureFirstPlan(theatre);
   yield waited('Plan pressed to a plan told of', first.told, null);
-  yield waited('Plan pressed to the first bars, 1 s', first.bars, null);
+  yield waited('Plan pressed to the first bars', first.bars, null);
   yield waited('run moved by keys to the plan around it', await measureMove(theatre, folder), USUAL_MS);
   yield waited('due time edited to the plan around it, 1 s', await measureEdit(theatre, folder), USUAL_MS);
   yield solved('longest task while planning, demo', await measureSolving(theatre, null));

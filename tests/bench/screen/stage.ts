@@ -68,6 +68,11 @@ export class Theatre {
 /** Until a plan is on the screen, drawn. */
 export async function planShown(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Plan again' }).waitFor();
+  await barsShown(page);
+}
+
+/** Bars of a plan are drawn, be it the best so far. */
+export async function barsShown(page: Page): Promise<void> {
   await page.getByRole('application').locator('canvas[data-layer="bars"]').waitFor();
   await page.evaluate(() => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))));
 }
