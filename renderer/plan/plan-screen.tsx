@@ -1,4 +1,4 @@
-import { useCallback, useMemo } from 'react';
+import { useCallback, useDeferredValue, useMemo } from 'react';
 import type { Api, PlanView, ShopView, WhyAbout } from '../../core/contract';
 import type { Fault } from '../../core/shop';
 import { type DeskStore, HoldControls, Substitutes, useAnswer, useMoving, WhyLines } from '../desk';
@@ -61,6 +61,8 @@ interface PlanBodyProps {
 
 function PlanBody({ api, view, store, desk, shopView }: PlanBodyProps) {
   const index = useMemo(() => indexPlan(view), [view]);
+  // The bars first: both at once would hold the window up with a large plan.
+  const listed = useDeferredValue(index);
   const selection = usePlan(store, (state) => state.selection);
   const running = usePlan(store, (state) => state.running);
   const nowMin = useNow(view, shopView.present);
@@ -103,7 +105,7 @@ function PlanBody({ api, view, store, desk, shopView }: PlanBodyProps) {
       </div>
       <SidePanel
         api={api}
-        index={index}
+        index={listed}
         nowMin={nowMin}
         selection={selection}
         desk={desk}
