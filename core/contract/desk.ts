@@ -5,7 +5,7 @@ import type { PlanComparison } from './comparison';
 /** What hands change on the desk: locks, withdrawn pallets, a rush job, the way back, earlier plans, copies of the shop. */
 
 /** A lock by hand; what is null stays open, and a lock of nothing but nulls is taken off. */
-export interface Hold {
+export interface Lock {
   readonly run: string;
   readonly machine: string | null;
   readonly pallet: string | null;
@@ -17,7 +17,7 @@ export interface Hold {
 
 /** Changes made in one go, and undone in one. */
 export interface DeskChange {
-  readonly holds: readonly Hold[];
+  readonly locks: readonly Lock[];
   /** Pallets that get no new load. */
   readonly withdraw: readonly string[];
   /** A job to be put in, as a row of the table of jobs; null: none. */

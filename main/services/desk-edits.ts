@@ -1,27 +1,27 @@
-import type { DeskChange, Hold } from '../../core/contract';
+import type { DeskChange, Lock } from '../../core/contract';
 import { type FloorEntry, runsOf, type Shop } from '../../core/shop';
 import { refusal } from '../refusal';
 import { withRow } from './shop-edits';
 
 /** The shop with a change by hand in it; throws a Refusal where a run, a pallet or the rush job can't be. */
-export function withChange(shop: Shop, { holds, withdraw, rush }: DeskChange): Shop {
+export function withChange(shop: Shop, { locks, withdraw, rush }: DeskChange): Shop {
   const rushed = rush === null ? shop : withRow(shop, 'jobs', null, rush);
-  return withdraw.reduce(withoutPallet, holds.reduce(withHold, rushed));
+  return withdraw.reduce(withoutPallet, locks.reduce(withLock, rushed));
 }
 
 /** What undo calls it. */
-export function changeWords({ holds, withdraw, rush }: DeskChange): string {
+export function changeWords({ locks, withdraw, rush }: DeskChange): string {
   const parts = [
     ...(rush === null ? [] : [`Put in rush job ${idOf(rush)}`]),
     ...withdraw.map((pallet) => `Withdraw pallet ${pallet}`),
-    ...holds.map(holdWords),
+    ...locks.map(lockWords),
   ];
   return parts.length <= 2 ? parts.join(', ') : `${parts[0]} and ${parts.length - 1} more`;
 }
 
 /** The runs whose new places are of interest. */
-export function runsOfChange(shop: Shop, { holds, rush }: DeskChange): string[] {
-  const held = holds.map(({ run }) => run);
+export function runsOfChange(shop: Shop, { locks, rush }: DeskChange): string[] {
+  const held = locks.map(({ run }) => run);
   if (rush === null) return held;
   const id = idOf(rush);
   return [...held, ...runsOf(shop).flatMap((run) => (run.job.id === id ? [run.id] : []))];
@@ -31,17 +31,17 @@ function idOf(row: unknown): string {
   return typeof row === 'object' && row !== null && 'id' in row ? String(row.id) : '';
 }
 
-function holdWords({ run, machine, pallet, start, after }: Hold): string {
+function lockWords({ run, machine, pallet, start, after }: Lock): string {
   const to = [
     ...(machine === null ? [] : [machine]),
     ...(start === null ? [] : [start.slice(11)]),
     ...(pallet === null ? [] : [`pallet ${pallet}`]),
     ...(after === null ? [] : [`after ${after}`]),
   ];
-  return to.length === 0 ? `Free ${run}` : `Hold ${run} at ${to.join(', ')}`;
+  return to.length === 0 ? `Unlock ${run}` : `Lock ${run} at ${to.join(', ')}`;
 }
 
-function withHold(shop: Shop, { run, machine, pallet, start, after }: Hold): Shop {
+function withLock(shop: Shop, { run, machine, pallet, start, after }: Lock): Shop {
   const on = shop.floor.find((entry) => entry.run === run);
   if (on !== undefined && on.state !== 'locked') {
     throw refusal('on-the-floor', `${run} is ${on.state} on the floor; what has begun is not moved by hand here.`);

@@ -39,7 +39,7 @@ export function deskWith(store: Store, trials: Trials, present: Present): Desk {
       if (current === null) throw refusal('no-plan', 'There is no plan yet to try this on. Press Plan first.');
       const released = await store.readPlan('released').catch(() => null);
       const shop = withChange(base, change);
-      // A hold is put into the plan that is looked at; a job that comes in now can't be cut before now.
+      // A lock is put into the plan that is looked at; a job that comes in now can't be cut before now.
       const { clock, now } = current.plan;
       const at = shop.planFrom ?? (change.rush === null ? localAt(clock, now) : present(shop.zone));
       refuseFaulty(shop, at);

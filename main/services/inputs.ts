@@ -19,7 +19,7 @@ const copyName = planName.min(1, 'is empty; give the copy a name');
 const copyId = z.string().regex(/^\d{1,9}$/, 'must be the number of a copy');
 const planRef = z.object({ copy: copyId.nullable(), plan: planId.nullable() });
 const localTime = z.string().refine(isLocalTime, 'must be a date and time such as 2026-11-27T02:00');
-const hold = z.object({
+const lock = z.object({
   run: z.string(),
   machine: z.string().nullable(),
   pallet: z.string().nullable(),
@@ -31,7 +31,7 @@ const whyAbout = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('gap'), machine: z.string(), start: z.number().int() }),
   z.object({ kind: z.literal('late'), job: z.string() }),
 ]);
-const deskChange = z.object({ holds: z.array(hold), withdraw: z.array(z.string()), rush: z.unknown() });
+const deskChange = z.object({ locks: z.array(lock), withdraw: z.array(z.string()), rush: z.unknown() });
 /** Rows of a sheet read at once: more than a year of a large shop. */
 const MOST_ROWS = 20_000;
 

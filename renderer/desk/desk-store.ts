@@ -1,5 +1,5 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { Api, DeskChange, Hold, Trial } from '../../core/contract';
+import type { Api, DeskChange, Lock, Trial } from '../../core/contract';
 import type { Fault } from '../../core/shop';
 import type { RushDraft } from './rush-job';
 
@@ -29,7 +29,7 @@ export interface DeskState {
 export type DeskStore = StoreApi<DeskState>;
 
 /**
- * Seconds of search for a change by hand: little enough to follow the hand. Measured on the demo, holds two hours later:
+ * Seconds of search for a change by hand: little enough to follow the hand. Measured on the demo, locks two hours later:
  * without it 599 weighted hours late in the middle of five, with it 438; 3 s of it bring 403.
  */
 export const HAND_SECONDS = 0.1;
@@ -83,13 +83,13 @@ export function createDeskStore(api: Api): DeskStore {
   }));
 }
 
-/** A change of nothing but holds. */
-export function holding(...holds: Hold[]): DeskChange {
-  return { holds, withdraw: [], rush: null };
+/** A change of nothing but locks. */
+export function locking(...locks: Lock[]): DeskChange {
+  return { locks, withdraw: [], rush: null };
 }
 
-/** Why the change in hand was refused, if it was one of the holds of `run`; null if not, or as long as it may be taken. */
+/** Why the change in hand was refused, if it was one of the locks of `run`; null if not, or as long as it may be taken. */
 export function refusalOf({ change, faults }: DeskState, run: string): string | null {
-  const isAbout = change?.holds.some((hold) => hold.run === run) ?? false;
+  const isAbout = change?.locks.some((lock) => lock.run === run) ?? false;
   return isAbout && faults.length > 0 ? faults.map(({ say }) => say).join(' ') : null;
 }

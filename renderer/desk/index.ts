@@ -1,7 +1,7 @@
 export { createDeskStore, type DeskStore } from './desk-store';
-export { HeldList } from './held-list';
-export { HoldControls } from './hold-controls';
-export { holdOf } from './holds';
+export { LockControls } from './lock-controls';
+export { LockedList } from './locked-list';
+export { lockOf } from './locks';
 export { RushPanel } from './rush-panel';
 export { Substitutes } from './substitutes';
 export { useAnswer } from './use-answer';

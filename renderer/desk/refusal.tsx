@@ -1,6 +1,6 @@
 import styles from './desk.module.css';
 
-/** Why a hold was not taken; null where nothing was refused. */
+/** Why a lock was not taken; null where nothing was refused. */
 export function Refusal({ say }: { readonly say: string | null }) {
   return (
     <div role="alert" className={styles.refusal}>

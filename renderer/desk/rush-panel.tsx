@@ -47,7 +47,7 @@ export function RushPanel({ desk, shop, near, disabled, onTaken }: RushPanelProp
     const due = parseMoment(near)(draft.due);
     setRefused(due.ok ? null : due.say);
     const rush = due.ok ? rushJob(shop, draft, due.value) : null;
-    if (rush !== null) void desk.getState().try({ holds: [], withdraw: [], rush }, SECONDS);
+    if (rush !== null) void desk.getState().try({ locks: [], withdraw: [], rush }, SECONDS);
   };
   const buttons = useRef<HTMLDivElement>(null);
   const isShown = shown !== null;

@@ -5,7 +5,7 @@ import { Button } from '../look';
 import type { PlanIndex } from '../timeline';
 import styles from './desk.module.css';
 import type { DeskStore } from './desk-store';
-import { freeHold, holdOf } from './holds';
+import { lockOf, noLock } from './locks';
 import { useAnswer } from './use-answer';
 import { useDesk } from './use-desk';
 
@@ -27,9 +27,9 @@ export function Substitutes({ api, desk, index, shop, run, disabled }: Substitut
   const reply = useAnswer(api, 'plan.substitutes', isOpen && pallet !== null ? { id, run } : null);
   if (pallet === null) return null;
   const withdraw = (substitute: string | null): void => {
-    const hold = { ...(holdOf(shop, run) ?? freeHold(run)), pallet: substitute };
+    const lock = { ...(lockOf(shop, run) ?? noLock(run)), pallet: substitute };
     setIsOpen(false);
-    void desk.getState().apply({ holds: substitute === null ? [] : [hold], withdraw: [pallet], rush: null });
+    void desk.getState().apply({ locks: substitute === null ? [] : [lock], withdraw: [pallet], rush: null });
   };
   if (!isOpen) {
     return (

@@ -1,10 +1,10 @@
 import { useMemo } from 'react';
-import type { DeskChange, Trial as DeskTrial, Hold } from '../../core/contract';
+import type { DeskChange, Trial as DeskTrial, Lock } from '../../core/contract';
 import type { Fault, Shop } from '../../core/shop';
 import { localAt, minuteOf } from '../../core/time';
 import type { Move, PlanIndex, Trial } from '../timeline';
-import { type DeskStore, HAND_SECONDS, holding, refusalOf } from './desk-store';
-import { freeHold, holdOf } from './holds';
+import { type DeskStore, HAND_SECONDS, locking, refusalOf } from './desk-store';
+import { lockOf, noLock } from './locks';
 import { useDesk } from './use-desk';
 
 /** Moving runs on the timeline by hand: what the timeline tells of it, and is told. */
@@ -24,8 +24,8 @@ export function useMoving(desk: DeskStore, index: PlanIndex, shop: Shop, refused
   const faults = useDesk(desk, (state) => state.faults);
   const hands = useMemo(() => {
     const changeOf = ({ run, machine, start }: Move): DeskChange => {
-      const before = holdOf(shop, run) ?? freeHold(run);
-      return holding({ ...before, machine, start: localAt(index.clock, start) });
+      const before = lockOf(shop, run) ?? noLock(run);
+      return locking({ ...before, machine, start: localAt(index.clock, start) });
     };
     const put = async (move: Move): Promise<void> => {
       const taken = await desk.getState().apply(changeOf(move));
@@ -46,8 +46,8 @@ function trialOf(
   trial: DeskTrial | null,
   faults: readonly Fault[],
 ): Trial | null {
-  const [hold] = change?.holds ?? [];
-  const move = hold === undefined ? null : moveOf(index, hold);
+  const [lock] = change?.locks ?? [];
+  const move = lock === undefined ? null : moveOf(index, lock);
   if (move === null) return null;
   if (faults.length > 0) return { move, legal: false, say: faults.map(({ say }) => say), placed: null };
   if (trial === null) return null;
@@ -67,6 +67,6 @@ function trialOf(
   };
 }
 
-function moveOf(index: PlanIndex, { run, machine, start }: Hold): Move | null {
+function moveOf(index: PlanIndex, { run, machine, start }: Lock): Move | null {
   return machine === null || start === null ? null : { run, machine, start: minuteOf(index.clock, start) };
 }

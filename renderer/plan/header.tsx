@@ -53,7 +53,7 @@ function Ready({ store, view }: { readonly store: PlanStore; readonly view: Plan
         <div className={styles.row}>
           <Button
             rank="main"
-            title="What is not held stays as near as it can to where it is"
+            title="What is not locked stays as near as it can to where it is"
             onClick={() => void store.getState().plan(true)}
           >
             Plan the rest around the changes

@@ -1,7 +1,7 @@
 import { useCallback, useDeferredValue, useMemo } from 'react';
 import type { Api, PlanView, ShopView, WhyAbout } from '../../core/contract';
 import type { Fault } from '../../core/shop';
-import { type DeskStore, HoldControls, Substitutes, useAnswer, useMoving, WhyLines } from '../desk';
+import { type DeskStore, LockControls, Substitutes, useAnswer, useMoving, WhyLines } from '../desk';
 import { Button } from '../look';
 import { indexPlan, type Selection, Timeline } from '../timeline';
 import { Details } from './details';
@@ -91,7 +91,7 @@ function PlanBody({ api, view, store, desk, shopView }: PlanBodyProps) {
           {about !== null && <WhyLines api={api} id={view.id} about={about} />}
           {selection?.kind === 'run' && (
             <>
-              <HoldControls desk={desk} index={index} shop={shopView.shop} run={selection.run} disabled={running} />
+              <LockControls desk={desk} index={index} shop={shopView.shop} run={selection.run} disabled={running} />
               <Substitutes
                 key={selection.run}
                 {...{ api, desk, index }}

@@ -2,7 +2,7 @@ import { type KeyboardEvent, type ReactNode, useId, useState } from 'react';
 import type { Api } from '../../core/contract';
 import type { Shop } from '../../core/shop';
 import { localAt, type Minute } from '../../core/time';
-import { type DeskStore, HeldList, holdOf, RushPanel } from '../desk';
+import { type DeskStore, LockedList, lockOf, RushPanel } from '../desk';
 import type { PlanIndex, Selection } from '../timeline';
 import { LateList } from './late-list';
 import { RoundsList } from './rounds-list';
@@ -34,11 +34,11 @@ export function SidePanel(props: SidePanelProps) {
   const { report, plan } = index.view;
   const unplaced = plan.left.length + plan.conflicts.length;
   const [chosen, setChosen] = useState('rounds');
-  const held = props.shop.floor.filter(({ run }) => holdOf(props.shop, run) !== null).length;
+  const held = props.shop.floor.filter(({ run }) => lockOf(props.shop, run) !== null).length;
   const tabs: Tab[] = [
     { key: 'rounds', label: 'Rounds', content: <RoundsList {...{ index, nowMin, selection, onSelect }} /> },
     { key: 'late', label: `Late (${report.late.length})`, content: <LateList {...props} /> },
-    { key: 'held', label: held === 0 ? 'Held' : `Held (${held})`, content: <HeldList {...props} /> },
+    { key: 'held', label: held === 0 ? 'Locked' : `Locked (${held})`, content: <LockedList {...props} /> },
     {
       key: 'rush',
       label: 'Rush job',

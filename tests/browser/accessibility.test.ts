@@ -29,11 +29,11 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   'Plan with a run selected': async (page) => {
     await goTo(page, 'Plan');
     await runsOverTime(page).press('ArrowRight');
-    await page.getByRole('group', { name: 'Hold' }).or(page.getByText('On the floor already')).waitFor();
+    await page.getByRole('group', { name: 'Lock' }).or(page.getByText('On the floor already')).waitFor();
   },
   'Plan with the held runs': async (page) => {
-    await page.getByRole('tab', { name: /^Held/ }).click();
-    await page.getByText('Nothing is held.').waitFor();
+    await page.getByRole('tab', { name: /^Locked/ }).click();
+    await page.getByText('Nothing is locked.').waitFor();
   },
   'Plan with a rush job': async (page) => {
     await page.getByRole('tab', { name: 'Rush job' }).click();

@@ -44,8 +44,8 @@ it('a run dragged to another time is judged under the mouse, held where it was p
   const put = /M2 .*?, (\w{3} \d\d:\d\d) to/.exec(judged)?.[1];
   expect(put).not.toBe(was);
   await page.mouse.up();
-  await page.getByRole('tab', { name: 'Held (1)' }).click();
-  await page.getByRole('tabpanel', { name: 'Held (1)' }).getByText(`on M2, at ${put}`, { exact: true }).waitFor();
+  await page.getByRole('tab', { name: 'Locked (1)' }).click();
+  await page.getByRole('tabpanel', { name: 'Locked (1)' }).getByText(`on M2, at ${put}`, { exact: true }).waitFor();
 
   await expect.poll(async () => cutOf((await findBar(page, 'M2', run)).said), { timeout: 20_000 }).toBe(put);
   const { at } = await findBar(page, 'M2', run);
@@ -57,7 +57,7 @@ it('a run dragged to another time is judged under the mouse, held where it was p
   ).toBe(true);
 
   await page.keyboard.press('Control+z');
-  await page.getByRole('tabpanel', { name: 'Held', exact: true }).getByText('Nothing is held.').waitFor();
+  await page.getByRole('tabpanel', { name: 'Locked', exact: true }).getByText('Nothing is locked.').waitFor();
   await details(page)
     .getByText(new RegExp(`^${was} to `))
     .waitFor();

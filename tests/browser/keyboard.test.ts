@@ -11,7 +11,7 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 const heldTab = (page: Page, holds: number): Locator =>
-  page.getByRole('tab', { name: holds === 0 ? 'Held' : `Held (${holds})`, exact: true });
+  page.getByRole('tab', { name: holds === 0 ? 'Locked' : `Locked (${holds})`, exact: true });
 
 /** Plans for a second at most. */
 async function planByKeys(page: Page): Promise<void> {
@@ -53,7 +53,7 @@ async function withdrawPallet(page: Page): Promise<void> {
 }
 
 describe('by keyboard alone the lead', () => {
-  it('plans the night, holds a run, frees it and undoes both', async () => {
+  it('plans the night, locks a run, unlocks it and undoes both', async () => {
     const { page, complaints } = await openDesk(browser);
     await planByKeys(page);
     await holdByKeys(page);

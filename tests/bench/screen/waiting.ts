@@ -109,7 +109,7 @@ async function selectRunToCome(page: Page): Promise<void> {
   const stays = page.getByText(/^Cannot stand here$|^On the floor already/);
   for (let steps = 0; steps < 30; steps++) {
     await timeline.press('ArrowRight');
-    if (!(await page.getByRole('group', { name: 'Hold' }).isVisible())) continue;
+    if (!(await page.getByRole('group', { name: 'Lock' }).isVisible())) continue;
     await timeline.press('m');
     await timeline.press('Shift+ArrowRight');
     const can = page.getByText('Can stand here', { exact: true });

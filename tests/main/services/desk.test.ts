@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { DeskChange, Hold } from '../../../core/contract';
+import type { DeskChange, Lock } from '../../../core/contract';
 import { type Bench, benchWith } from '../../support/services-for-test';
 import { smallShop } from '../../support/small-shop';
 
@@ -12,8 +12,8 @@ async function planned(): Promise<Bench> {
   return bench;
 }
 
-const hold = (run: string, parts: Partial<Hold>): DeskChange => ({
-  holds: [{ run, machine: null, pallet: null, start: null, after: null, ...parts }],
+const lock = (run: string, parts: Partial<Lock>): DeskChange => ({
+  locks: [{ run, machine: null, pallet: null, start: null, after: null, ...parts }],
   withdraw: [],
   rush: null,
 });
@@ -25,7 +25,7 @@ describe('trying a change by hand', () => {
   it('says where the run comes to be and what changes, and stores nothing', async () => {
     const bench = await planned();
     const before = await bench.ask('plan.current', null);
-    const trial = await bench.ask('desk.try', { change: hold('A/10/1', { start: '2026-11-25T14:00' }), seconds: 0 });
+    const trial = await bench.ask('desk.try', { change: lock('A/10/1', { start: '2026-11-25T14:00' }), seconds: 0 });
     expect(trial?.placed).toEqual([
       { run: 'A/10/1', machine: 'M1', start: '2026-11-25T14:00', end: '2026-11-25T16:00' },
     ]);
@@ -36,14 +36,14 @@ describe('trying a change by hand', () => {
     expect((await bench.ask('shop.read', null)).wayBack.undo).toMatch(/^Plan of/);
   });
 
-  it('says why a hold can’t be kept', async () => {
+  it('says why a lock can’t be kept', async () => {
     const bench = await planned();
-    const trial = await bench.ask('desk.try', { change: hold('A/10/1', { start: '2026-11-26T03:00' }), seconds: 0 });
+    const trial = await bench.ask('desk.try', { change: lock('A/10/1', { start: '2026-11-26T03:00' }), seconds: 0 });
     const both = await bench.ask('desk.try', {
       change: {
-        holds: [
-          ...hold('A/10/1', { start: '2026-11-25T14:00' }).holds,
-          ...hold('B/10/1', { start: '2026-11-25T14:30' }).holds,
+        locks: [
+          ...lock('A/10/1', { start: '2026-11-25T14:00' }).locks,
+          ...lock('B/10/1', { start: '2026-11-25T14:30' }).locks,
         ],
         withdraw: [],
         rush: null,
@@ -57,10 +57,10 @@ describe('trying a change by hand', () => {
 
   it('is refused where there is no plan, no such run, or a run that has begun', async () => {
     const bench = await benchWith();
-    const change = hold('A/10/1', { machine: 'M1' });
+    const change = lock('A/10/1', { machine: 'M1' });
     expect(await bench.refused('desk.try', { change, seconds: 0 })).toMatchObject([{ code: 'no-plan' }]);
     const later = await planned();
-    const gone = hold('Z/10/1', { machine: 'M1' });
+    const gone = lock('Z/10/1', { machine: 'M1' });
     expect(await later.refused('desk.try', { change: gone, seconds: 0 })).toMatchObject([{ code: 'no-such-run' }]);
     const shop = smallShop({
       floor: [{ run: 'A/10/1', state: 'running', machine: 'M1', pallet: 'P1', start: '2026-11-25T07:30' }],
@@ -73,12 +73,12 @@ describe('trying a change by hand', () => {
 describe('making a change by hand', () => {
   it('keeps the plan that was shown, and one undo takes both back', async () => {
     const bench = await planned();
-    const change = hold('A/10/1', { start: '2026-11-25T14:00' });
+    const change = lock('A/10/1', { start: '2026-11-25T14:00' });
     const was = await startOf(bench, 'A/10/1');
     const trial = await bench.ask('desk.try', { change, seconds: 0 });
     const view = await bench.ask('desk.take', { change, trial: trial?.key ?? null });
     expect(view.shop.floor).toMatchObject([{ run: 'A/10/1', state: 'locked', start: '2026-11-25T14:00' }]);
-    expect(view.wayBack.undo).toBe('Hold A/10/1 at 14:00');
+    expect(view.wayBack.undo).toBe('Lock A/10/1 at 14:00');
     expect(await bench.ask('plan.current', null)).toMatchObject({ outdated: false });
     expect(await startOf(bench, 'A/10/1')).not.toBe(was);
     const undone = await bench.ask('change.undo', null);
@@ -89,7 +89,7 @@ describe('making a change by hand', () => {
 
   it('leaves the plan as it is where the shop has changed since the trial', async () => {
     const bench = await planned();
-    const change = hold('A/10/1', { start: '2026-11-25T14:00' });
+    const change = lock('A/10/1', { start: '2026-11-25T14:00' });
     const was = await startOf(bench, 'A/10/1');
     const trial = await bench.ask('desk.try', { change, seconds: 0 });
     await bench.ask('shop.put', { table: 'pallets', replaces: null, row: { id: 'P3', fixture: 'vice' } });
@@ -98,22 +98,22 @@ describe('making a change by hand', () => {
     expect(await bench.ask('plan.current', null)).toMatchObject({ outdated: true });
   });
 
-  it('frees a run with a hold of nothing', async () => {
+  it('frees a run with a lock of nothing', async () => {
     const bench = await planned();
-    await bench.ask('desk.take', { change: hold('A/10/1', { machine: 'M1' }), trial: null });
-    const { shop } = await bench.ask('desk.take', { change: hold('A/10/1', {}), trial: null });
+    await bench.ask('desk.take', { change: lock('A/10/1', { machine: 'M1' }), trial: null });
+    const { shop } = await bench.ask('desk.take', { change: lock('A/10/1', {}), trial: null });
     expect(shop.floor).toEqual([]);
   });
 
-  it('frees a run that a shop file holds and no job has', async () => {
+  it('frees a run that a shop file locks and no job has', async () => {
     const bench = await benchWith(smallShop({ floor: [{ run: 'Z/10/1', state: 'locked', machine: 'M1' }] }));
-    const { shop } = await bench.ask('desk.take', { change: hold('Z/10/1', {}), trial: null });
+    const { shop } = await bench.ask('desk.take', { change: lock('Z/10/1', {}), trial: null });
     expect(shop.floor).toEqual([]);
   });
 
   it('withdraws a pallet: no run is planned on it any more', async () => {
     const bench = await planned();
-    const change = { holds: [], withdraw: ['P1'], rush: null };
+    const change = { locks: [], withdraw: ['P1'], rush: null };
     const trial = await bench.ask('desk.try', { change, seconds: 0 });
     const view = await bench.ask('desk.take', { change, trial: trial?.key ?? null });
     expect(view.shop.pallets).toMatchObject([
@@ -127,7 +127,7 @@ describe('making a change by hand', () => {
 
 describe('a rush job', () => {
   const rush = { ...smallShop().jobs[0], id: 'R-1', due: '2026-11-25T14:00', weight: 10 };
-  const change = { holds: [], withdraw: [], rush };
+  const change = { locks: [], withdraw: [], rush };
 
   it('is shown with what it displaces before it is in the shop, and dropped without a trace', async () => {
     const bench = await planned();

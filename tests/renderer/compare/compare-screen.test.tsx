@@ -39,7 +39,7 @@ async function open(plans: readonly PlanSummary[] = PLANS, first: readonly CopyV
     'change.list': () =>
       done([
         { id: 2, made: '2026-11-25T15:10', say: 'Delete P-09 from pallets', undone: true },
-        { id: 1, made: '2026-11-25T14:50', say: 'Hold J-104/10/2 at M1, 18:00', undone: false },
+        { id: 1, made: '2026-11-25T14:50', say: 'Lock J-104/10/2 at M1, 18:00', undone: false },
       ]),
     'plan.name': ({ id, name }) =>
       or(
@@ -90,7 +90,7 @@ describe('the screen that compares plans', () => {
     const list = within(await screen.findByRole('region', { name: 'Changes so far' }));
     expect(list.getAllByRole('listitem').map((item) => item.textContent)).toEqual([
       'Wed 25 Nov 15:10Delete P-09 from pallets, undone',
-      'Wed 25 Nov 14:50Hold J-104/10/2 at M1, 18:00',
+      'Wed 25 Nov 14:50Lock J-104/10/2 at M1, 18:00',
     ]);
   });
 

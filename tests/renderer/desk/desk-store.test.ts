@@ -74,7 +74,7 @@ describe('a change by hand', () => {
     desk.getState().write(draft);
     await desk.getState().apply(held({ machine: 'M1' }));
     expect(desk.getState().draft).toEqual(draft);
-    await desk.getState().apply({ holds: [], withdraw: [], rush: { id: 'R-7' } });
+    await desk.getState().apply({ locks: [], withdraw: [], rush: { id: 'R-7' } });
     expect(desk.getState().draft).toBeNull();
   });
 });

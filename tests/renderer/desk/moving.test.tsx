@@ -29,7 +29,7 @@ describe('a run moved on the timeline', () => {
     expect(result.current.trial).toEqual({ move: MOVE, legal: true, say: ['J-104 finishes later.'], placed });
   });
 
-  it('cannot stand where a hold can’t be kept, and hears what is in the way', async () => {
+  it('cannot stand where a lock can’t be kept, and hears what is in the way', async () => {
     const conflicts = [{ run: MOVE.run, say: 'J-112/10/1 runs there.' }];
     const { result } = moving(trial({ conflicts, say: ['J-104 finishes later.'] }));
     await act(async () => result.current.onTry(MOVE));

@@ -49,7 +49,7 @@ describe('a rush job', () => {
     await user.click(see());
     const [like] = shopWith().jobs;
     const rush = { ...like, id: 'R-1', quantity: 1, due: '2026-11-26T16:00', weight: 3, release: null, overdue: false };
-    expect(api.asked).toEqual([{ name: 'desk.try', sent: { change: { holds: [], withdraw: [], rush }, seconds: 4 } }]);
+    expect(api.asked).toEqual([{ name: 'desk.try', sent: { change: { locks: [], withdraw: [], rush }, seconds: 4 } }]);
   });
 
   it('takes the next free name', () => {
@@ -162,7 +162,7 @@ describe('a rush job', () => {
     expect(onTaken).not.toHaveBeenCalled();
   });
 
-  it('says nothing of a hold that was refused', async () => {
+  it('says nothing of a lock that was refused', async () => {
     const { desk } = open([fault('J-104/10/2 is running on the floor.')]);
     await act(() => desk.getState().apply(held({ machine: 'M1' })));
     expect(said()).toBe('');

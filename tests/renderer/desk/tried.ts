@@ -7,9 +7,9 @@ import { planView } from '../support/plan-view';
 
 export const OPEN = { machine: null, pallet: null, start: null, after: null } as const;
 
-/** A change of one hold of `J-104/10/2`, which is planned on M1 from Wed 15:00. */
-export function held(parts: Partial<DeskChange['holds'][number]> = {}): DeskChange {
-  return { holds: [{ run: 'J-104/10/2', ...OPEN, ...parts }], withdraw: [], rush: null };
+/** A change of one lock of `J-104/10/2`, which is planned on M1 from Wed 15:00. */
+export function held(parts: Partial<DeskChange['locks'][number]> = {}): DeskChange {
+  return { locks: [{ run: 'J-104/10/2', ...OPEN, ...parts }], withdraw: [], rush: null };
 }
 
 export function trial(changes: Partial<Trial> = {}): Trial {

@@ -2,7 +2,7 @@ import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import type { Fault, Shop } from '../../../core/shop';
-import { HeldList, HoldControls } from '../../../renderer/desk';
+import { LockControls, LockedList } from '../../../renderer/desk';
 import { indexPlan } from '../../../renderer/timeline';
 import { planView } from '../support/plan-view';
 import { deskThat, fault, held, OPEN, shopWith } from './tried';
@@ -14,13 +14,13 @@ const PLANNING = fault('A plan is being made for this shop; stop it first.');
 function openControls(shop: Shop, run = 'J-104/10/2', takes: readonly Fault[] = []) {
   const { api, desk } = deskThat({ takes });
   const index = indexPlan(planView());
-  render(<HoldControls desk={desk} index={index} shop={shop} run={run} disabled={false} />);
+  render(<LockControls desk={desk} index={index} shop={shop} run={run} disabled={false} />);
   return { api, user: userEvent.setup() };
 }
 
 const boxes = () => screen.getAllByRole('checkbox').map((box) => box.parentElement?.textContent);
 
-describe('what holds a run', () => {
+describe('what locks a run', () => {
   it('offers its machine, its time, its pallet and the run before it, as they are planned', () => {
     openControls(shopWith());
     expect(boxes()).toEqual(['on M1', 'at Wed 15:00', 'with pallet P-02', 'after J-104/10/1']);
@@ -31,7 +31,7 @@ describe('what holds a run', () => {
     expect(boxes()).toEqual(['on B1', 'at Thu 09:00']);
   });
 
-  it('is put and taken off one by one, and what else holds the run stays', async () => {
+  it('is put and taken off one by one, and what else locks the run stays', async () => {
     const { api, user } = openControls(shopWith({ run: 'J-104/10/2', machine: 'M1' }));
     expect(screen.getByRole<HTMLInputElement>('checkbox', { name: 'on M1' }).checked).toBe(true);
     await user.click(screen.getByRole('checkbox', { name: 'at Wed 15:00' }));
@@ -46,7 +46,7 @@ describe('what holds a run', () => {
     expect(boxes()[1]).toBe('at Wed 18:30');
   });
 
-  it('says why a hold was not taken', async () => {
+  it('says why a lock was not taken', async () => {
     const { user } = openControls(shopWith(), 'J-104/10/2', [PLANNING]);
     await user.click(screen.getByRole('checkbox', { name: 'on M1' }));
     expect((await screen.findByRole('alert')).textContent).toBe(`Not taken: ${PLANNING.say}`);
@@ -65,7 +65,7 @@ function openList(shop: Shop, takes: readonly Fault[] = [], disabled = false) {
   const conflicts = [{ run: 'J-110/10/1', say: 'J-110/10/2 is held on C1 at the same time.' }];
   const index = indexPlan({ ...view, plan: { ...view.plan, conflicts } });
   const onSelect = vi.fn();
-  render(<HeldList desk={desk} index={index} shop={shop} disabled={disabled} onSelect={onSelect} />);
+  render(<LockedList desk={desk} index={index} shop={shop} disabled={disabled} onSelect={onSelect} />);
   return { api, onSelect, user: userEvent.setup() };
 }
 
@@ -76,12 +76,12 @@ const TWO = shopWith(
 );
 
 describe('the list of what is held', () => {
-  it('says how to hold a run where nothing is', () => {
+  it('says how to lock a run where nothing is', () => {
     openList(shopWith());
-    expect(screen.getByText(/^Nothing is held\. Drag a run/)).toBeDefined();
+    expect(screen.getByText(/^Nothing is locked\. Drag a run/)).toBeDefined();
   });
 
-  it('names each hold in words, the one that can’t be kept first with the reason, and nothing of the floor', () => {
+  it('names each lock in words, the one that can’t be kept first with the reason, and nothing of the floor', () => {
     openList(TWO);
     const items = screen.getAllByRole('listitem').map((item) => item.textContent);
     expect(items).toHaveLength(2);
@@ -91,16 +91,16 @@ describe('the list of what is held', () => {
 
   it('frees one', async () => {
     const { api, user } = openList(TWO);
-    await user.click(screen.getByRole('button', { name: 'Free J-104/10/2' }));
+    await user.click(screen.getByRole('button', { name: 'Unlock J-104/10/2' }));
     expect(api.asked.at(-1)).toEqual({ name: 'desk.take', sent: { change: held(), trial: 7 } });
   });
 
   it('frees all in one change, so that one undo brings them back', async () => {
     const { api, user } = openList(TWO);
-    await user.click(screen.getByRole('button', { name: 'Free all 2' }));
+    await user.click(screen.getByRole('button', { name: 'Unlock all 2' }));
     expect(api.times('desk.take')).toBe(1);
-    const holds = ['J-110/10/1', 'J-104/10/2'].map((run) => ({ run, ...OPEN }));
-    expect(api.asked.at(-1)?.sent).toEqual({ change: { holds, withdraw: [], rush: null }, trial: 7 });
+    const locks = ['J-110/10/1', 'J-104/10/2'].map((run) => ({ run, ...OPEN }));
+    expect(api.asked.at(-1)?.sent).toEqual({ change: { locks, withdraw: [], rush: null }, trial: 7 });
   });
 
   it('leads to the run, unless the plan does not have it', async () => {
@@ -113,7 +113,7 @@ describe('the list of what is held', () => {
 
   it('says at the run why it was not freed', async () => {
     const { user } = openList(TWO, [PLANNING]);
-    await user.click(screen.getByRole('button', { name: 'Free J-104/10/2' }));
+    await user.click(screen.getByRole('button', { name: 'Unlock J-104/10/2' }));
     const item = screen.getByRole('heading', { name: 'J-104/10/2' }).parentElement as HTMLElement;
     expect(await within(item).findByText(`Not taken: ${PLANNING.say}`)).toBeDefined();
     expect(screen.getAllByText(/^Not taken/)).toHaveLength(1);
@@ -121,7 +121,7 @@ describe('the list of what is held', () => {
 
   it('frees nothing while a plan is being made', () => {
     openList(TWO, [], true);
-    for (const button of screen.getAllByRole<HTMLButtonElement>('button', { name: /^Free/ })) {
+    for (const button of screen.getAllByRole<HTMLButtonElement>('button', { name: /^Unlock/ })) {
       expect(button.disabled).toBe(true);
     }
   });

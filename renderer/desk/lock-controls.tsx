@@ -1,18 +1,18 @@
-import type { Hold } from '../../core/contract';
+import type { Lock } from '../../core/contract';
 import type { Shop } from '../../core/shop';
 import { minuteOf } from '../../core/time';
 import { type PlanIndex, whenText } from '../timeline';
 import styles from './desk.module.css';
-import { type DeskStore, holding, refusalOf } from './desk-store';
-import { freeHold, holdAsPlanned, holdOf, isOnFloor } from './holds';
+import { type DeskStore, locking, refusalOf } from './desk-store';
+import { isOnFloor, lockAsPlanned, lockOf, noLock } from './locks';
 import { Refusal } from './refusal';
 import { useDesk } from './use-desk';
 
-type Part = Exclude<keyof Hold, 'run'>;
+type Part = Exclude<keyof Lock, 'run'>;
 
 const PARTS: readonly Part[] = ['machine', 'start', 'pallet', 'after'];
 
-interface HoldControlsProps {
+interface LockControlsProps {
   readonly desk: DeskStore;
   readonly index: PlanIndex;
   /** As it is now, which may be later than the plan's. */
@@ -22,23 +22,23 @@ interface HoldControlsProps {
 }
 
 /** What of a run a plan may no longer change: its machine, its time, its pallet, its place in the order. */
-export function HoldControls({ desk, index, shop, run, disabled }: HoldControlsProps) {
+export function LockControls({ desk, index, shop, run, disabled }: LockControlsProps) {
   const refused = useDesk(desk, (state) => refusalOf(state, run));
   const planned = index.runs.get(run);
   if (planned === undefined) return null;
   if (isOnFloor(shop, run)) return <p className={styles.soft}>On the floor already: it stays where it is.</p>;
-  const asPlanned = holdAsPlanned(index.view.plan, planned);
-  const hold = holdOf(shop, run) ?? freeHold(run);
+  const asPlanned = lockAsPlanned(index.view.plan, planned);
+  const lock = lockOf(shop, run) ?? noLock(run);
   const put = (part: Part, held: boolean): void => {
-    void desk.getState().apply(holding({ ...hold, [part]: held ? asPlanned[part] : null }));
+    void desk.getState().apply(locking({ ...lock, [part]: held ? asPlanned[part] : null }));
   };
   return (
-    <fieldset className={styles.holds} disabled={disabled}>
-      <legend>Hold</legend>
-      {PARTS.filter((part) => asPlanned[part] !== null || hold[part] !== null).map((part) => (
+    <fieldset className={styles.locks} disabled={disabled}>
+      <legend>Lock</legend>
+      {PARTS.filter((part) => asPlanned[part] !== null || lock[part] !== null).map((part) => (
         <label key={part}>
-          <input type="checkbox" checked={hold[part] !== null} onChange={(event) => put(part, event.target.checked)} />
-          {partWords(index, part, hold[part] ?? asPlanned[part] ?? '')}
+          <input type="checkbox" checked={lock[part] !== null} onChange={(event) => put(part, event.target.checked)} />
+          {partWords(index, part, lock[part] ?? asPlanned[part] ?? '')}
         </label>
       ))}
       <Refusal say={refused} />
@@ -59,10 +59,10 @@ function partWords(index: PlanIndex, part: Part, value: string): string {
   }
 }
 
-/** `on M2, at Wed 14:20`: what a hold names. */
-export function holdWords(index: PlanIndex, hold: Hold): string {
+/** `on M2, at Wed 14:20`: what a lock names. */
+export function lockWords(index: PlanIndex, lock: Lock): string {
   return PARTS.flatMap((part) => {
-    const value = hold[part];
+    const value = lock[part];
     return value === null ? [] : [partWords(index, part, value)];
   }).join(', ');
 }

@@ -1,14 +1,14 @@
-import type { Hold } from '../../core/contract';
+import type { Lock } from '../../core/contract';
 import type { Plan, PlannedRun, Shop } from '../../core/shop';
 import { localAt } from '../../core/time';
 
 /** Held by nothing. */
-export function freeHold(run: string): Hold {
+export function noLock(run: string): Lock {
   return { run, machine: null, pallet: null, start: null, after: null };
 }
 
-/** What holds a run in the shop; null where it is free, or on the floor already. */
-export function holdOf(shop: Shop, run: string): Hold | null {
+/** What locks a run in the shop; null where it is free, or on the floor already. */
+export function lockOf(shop: Shop, run: string): Lock | null {
   const entry = shop.floor.find((candidate) => candidate.run === run && candidate.state === 'locked');
   if (entry === undefined) return null;
   const { machine, pallet, start, after } = entry;
@@ -27,7 +27,7 @@ export function runBefore(plan: Plan, { machine, start }: PlannedRun): PlannedRu
 }
 
 /** Everything a run can be held to, as the plan has it. */
-export function holdAsPlanned(plan: Plan, run: PlannedRun): Hold {
+export function lockAsPlanned(plan: Plan, run: PlannedRun): Lock {
   return {
     run: run.run,
     machine: run.machine,
