@@ -1,5 +1,6 @@
 import type { Shop } from '../../core/shop';
 import { Button } from '../look';
+import lists from '../look/lists.module.css';
 import type { PlanIndex, Selection } from '../timeline';
 import styles from './desk.module.css';
 import { type DeskStore, locking, refusalOf } from './desk-store';
@@ -24,14 +25,14 @@ export function LockedList({ desk, index, shop, disabled, onSelect }: LockedList
   locks.sort((a, b) => Number(why.has(b.run)) - Number(why.has(a.run)));
   if (locks.length === 0) {
     return (
-      <p className={styles.none}>
+      <p className={lists.none}>
         Nothing is locked. Drag a run to where it shall be, or select it and tick what a plan may no longer change.
       </p>
     );
   }
   return (
     <>
-      <ul className={styles.list}>
+      <ul className={lists.list}>
         {locks.map((lock) => (
           <li key={lock.run} data-bad={why.has(lock.run)}>
             <h3>{lock.run}</h3>

@@ -1,6 +1,7 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import type { Shop } from '../../core/shop';
 import { Button } from '../look';
+import lists from '../look/lists.module.css';
 import { parseMoment } from '../tables';
 import styles from './desk.module.css';
 import type { DeskStore } from './desk-store';
@@ -60,7 +61,7 @@ export function RushPanel({ desk, shop, near, disabled, onTaken }: RushPanelProp
     if (await take()) onTaken();
   };
 
-  if (shop.jobs.length === 0) return <p className={styles.none}>A rush job is made like another. Enter a job first.</p>;
+  if (shop.jobs.length === 0) return <p className={lists.none}>A rush job is made like another. Enter a job first.</p>;
   return (
     <form
       className={styles.rush}

@@ -3,8 +3,8 @@ import type { Api } from '../../core/contract';
 import { lengthText } from '../../core/time';
 import { WhyLines } from '../desk';
 import { Button } from '../look';
+import styles from '../look/lists.module.css';
 import { type PlanIndex, type Selection, whenText } from '../timeline';
-import styles from './lists.module.css';
 
 interface LateListProps {
   readonly api: Api;
@@ -31,7 +31,7 @@ export function LateList({ api, index, onSelect }: LateListProps) {
               Due {whenText(index, job.due)},{' '}
               {job.finish === null ? 'does not fit before the plan ends' : `finishes ${whenText(index, job.finish)}`}
             </p>
-            {last !== null && <Button onClick={() => onSelect({ kind: 'run', run: last })}>Show its last run</Button>}{' '}
+            {last !== null && <Button onClick={() => onSelect({ kind: 'run', run: last })}>Show its last run</Button>}
             <Button aria-expanded={asked === job.job} onClick={() => setAsked(asked === job.job ? null : job.job)}>
               What would free it
             </Button>

@@ -1,6 +1,6 @@
 import { Button } from '../look';
+import styles from '../look/lists.module.css';
 import type { PlanIndex, Selection } from '../timeline';
-import styles from './lists.module.css';
 
 /** What the plan could not do as asked: runs without room, and locks that could not hold. */
 export function UnplacedList(props: { readonly index: PlanIndex; onSelect(selection: Selection): void }) {

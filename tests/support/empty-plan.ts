@@ -1,4 +1,5 @@
 import { planSchema } from '../../core/shop';
+import { NO_COST } from './no-cost';
 
 /** A plan of nothing, for those who do not judge plans. */
 export const emptyPlan = planSchema.parse({
@@ -11,19 +12,7 @@ export const emptyPlan = planSchema.parse({
   runs: [],
   left: [],
   conflicts: [],
-  cost: {
-    lateness: 0,
-    loaded: 0,
-    tonight: 0,
-    laterNights: 0,
-    morning: 0,
-    rounds: 0,
-    extraHours: 0,
-    flow: 0,
-    moved: 0,
-    finish: 0,
-    total: 0,
-  },
+  cost: NO_COST,
   bound: null,
   search: { seed: 1, steps: 0, seconds: 0, ending: 'limit' },
 });

@@ -1,5 +1,6 @@
 import { type Plan, type PlannedRun, type Shop, type ShopInput, shopSchema } from '../../../core/shop';
 import { type ClockSpan, clockOn, minuteOf, WEEKDAYS } from '../../../core/time';
+import { NO_COST } from '../../support/no-cost';
 
 /** Small shops and plans made by hand; times in them are `HH:MM` on Monday 2026-11-30, or `D HH:MM` days after it. */
 
@@ -65,20 +66,6 @@ export function runOf({ run, machine, pallet, load, cut, check, work, unload }: 
     unload: attendance(unload),
   };
 }
-
-const NO_COST = {
-  lateness: 0,
-  loaded: 0,
-  tonight: 0,
-  laterNights: 0,
-  morning: 0,
-  rounds: 0,
-  extraHours: 0,
-  flow: 0,
-  moved: 0,
-  finish: 0,
-  total: 0,
-};
 
 /** A plan as of `now` up to `horizon`; its cost is not worked out. */
 export function planOf(

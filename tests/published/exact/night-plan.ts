@@ -1,4 +1,5 @@
 import type { Plan, PlannedRun } from '../../../core/shop';
+import { NO_COST } from '../../support/no-cost';
 import { HORIZON, type NightCase, NOW } from './night-case';
 import type { Event, ExactRun } from './night-program';
 
@@ -26,19 +27,7 @@ export function planWith(night: NightCase, planned: readonly PlannedRun[], left:
     care: [],
     left: left.map((run) => ({ run, why: 'left out' })),
     conflicts: [],
-    cost: {
-      lateness: 0,
-      loaded: 0,
-      tonight: 0,
-      laterNights: 0,
-      morning: 0,
-      rounds: 0,
-      extraHours: 0,
-      flow: 0,
-      moved: 0,
-      finish: 0,
-      total: 0,
-    },
+    cost: NO_COST,
     bound: null,
     search: { seed: 0, steps: 0, seconds: 0, ending: 'limit' },
   };
