@@ -1,7 +1,7 @@
 import type { DeskChange, Lock } from '../../core/contract';
 import { type FloorEntry, runsOf, type Shop } from '../../core/shop';
 import { refusal } from '../refusal';
-import { withRow } from './shop-edits';
+import { idOfRow, withRow } from './shop-edits';
 
 /** The shop with a change by hand in it; throws a Refusal where a run, a pallet or the rush job can't be. */
 export function withChange(shop: Shop, { locks, withdraw, rush }: DeskChange): Shop {
@@ -12,7 +12,7 @@ export function withChange(shop: Shop, { locks, withdraw, rush }: DeskChange): S
 /** What undo calls it. */
 export function changeWords({ locks, withdraw, rush }: DeskChange): string {
   const parts = [
-    ...(rush === null ? [] : [`Put in rush job ${idOf(rush)}`]),
+    ...(rush === null ? [] : [`Put in rush job ${idOfRow(rush)}`]),
     ...withdraw.map((pallet) => `Withdraw pallet ${pallet}`),
     ...locks.map(lockWords),
   ];
@@ -23,12 +23,8 @@ export function changeWords({ locks, withdraw, rush }: DeskChange): string {
 export function runsOfChange(shop: Shop, { locks, rush }: DeskChange): string[] {
   const held = locks.map(({ run }) => run);
   if (rush === null) return held;
-  const id = idOf(rush);
+  const id = idOfRow(rush);
   return [...held, ...runsOf(shop).flatMap((run) => (run.job.id === id ? [run.id] : []))];
-}
-
-function idOf(row: unknown): string {
-  return typeof row === 'object' && row !== null && 'id' in row ? String(row.id) : '';
 }
 
 function lockWords({ run, machine, pallet, start, after }: Lock): string {

@@ -7,6 +7,7 @@ import { Refusal, refusal } from '../refusal';
 import type { Trials } from '../solver';
 import type { Store, StoredShop } from '../store';
 import { changeWords, runsOfChange, withChange } from './desk-edits';
+import type { PlanViews } from './plan-views';
 
 /** Changes by hand: tried first, then made, with the plan that was seen. */
 export interface Desk {
@@ -28,14 +29,14 @@ interface KeptTrial {
   readonly plan: Plan;
 }
 
-export function deskWith(store: Store, trials: Trials, present: Present): Desk {
+export function deskWith(store: Store, views: PlanViews, trials: Trials, present: Present): Desk {
   let keys = 0;
   const kept: KeptTrial[] = [];
 
   return {
     async try(change, seconds) {
       const { shop: base, revision } = await store.readShop();
-      const current = await store.readPlan('current');
+      const current = await views.current();
       if (current === null) throw refusal('no-plan', 'There is no plan yet to try this on. Press Plan first.');
       const released = await store.readPlan('released').catch(() => null);
       const shop = withChange(base, change);
@@ -43,7 +44,7 @@ export function deskWith(store: Store, trials: Trials, present: Present): Desk {
       const { clock, now } = current.plan;
       const at = shop.planFrom ?? (change.rush === null ? localAt(clock, now) : present(shop.zone));
       refuseFaulty(shop, at);
-      const before = { shop: current.shop, plan: current.plan };
+      const before = { shop: current.shop, plan: current.plan, report: current.report };
       const held = runsOfChange(shop, change);
       const found = await trials.try({
         ...{ shop, at, seconds, seed: SEED, before, held },

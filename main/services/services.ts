@@ -15,7 +15,7 @@ import { inputs } from './inputs';
 import { planViewsOf } from './plan-views';
 import { planningWith } from './planning';
 import { sheetFile, sheetOf } from './sheet';
-import { withoutRow, withRow, withRows } from './shop-edits';
+import { idOfRow, withoutRow, withRow, withRows } from './shop-edits';
 import { tonightWith } from './tonight';
 
 export type Listener = <K extends EventName>(name: K, event: Events[K]) => void;
@@ -51,7 +51,7 @@ export function createServices(store: Store, equipment: Equipment): Services {
   const planning = planningWith(store, solver, present, tell);
   const views = planViewsOf(store);
   const tonight = tonightWith(nights, tell);
-  const desk = deskWith(store, trials, present);
+  const desk = deskWith(store, views, trials, present);
   const copies = copiesOf(
     store,
     () => present(ownZone()),
@@ -68,6 +68,10 @@ export function createServices(store: Store, equipment: Equipment): Services {
     const stored = await change;
     tell('shop.changed', { revision: stored.revision });
     return shopView(stored);
+  };
+  /** No row has changed, but what undo would do. */
+  const tellOfWayBack = async (): Promise<void> => {
+    tell('shop.changed', { revision: (await store.readShop()).revision });
   };
   const refuseWhilePlanning = (): void => {
     if (planning.busy) throw refusal('planning', 'A plan is being made for this shop; stop it first.');
@@ -141,7 +145,7 @@ export function createServices(store: Store, equipment: Equipment): Services {
     'plan.name': async ({ id, name }) => {
       await views.read(id);
       await store.namePlan(id, name);
-      tell('shop.changed', { revision: (await store.readShop()).revision });
+      await tellOfWayBack();
       return store.listPlans();
     },
     'plan.use': async ({ id, withShop }) => {
@@ -172,7 +176,7 @@ export function createServices(store: Store, equipment: Equipment): Services {
     'plan.release': async ({ id, checked }) => {
       const { shop } = await views.read(id);
       await store.releasePlan(id, { at: present(shop.zone), checked });
-      tell('shop.changed', { revision: (await store.readShop()).revision });
+      await tellOfWayBack();
       return views.read(id);
     },
     'tonight.read': async ({ id }) => tonight.read(await views.read(id)),
@@ -226,7 +230,7 @@ async function listed(copies: Copies, work: Promise<void>): Promise<Returned<'co
 }
 
 function putWords(table: string, replaces: string | null, row: unknown): string {
-  const id = typeof row === 'object' && row !== null && 'id' in row ? String(row.id) : '';
+  const id = idOfRow(row);
   if (replaces === null) return `Add ${id} to ${table}`;
   return id === replaces ? `Change ${id} in ${table}` : `Rename ${replaces} to ${id} in ${table}`;
 }

@@ -117,3 +117,8 @@ function noSuchRow(table: TableName, id: string): Refusal {
 function withTable(shop: Shop, table: TableName, rows: readonly RowOf<TableName>[]): Shop {
   return { ...shop, [table]: rows };
 }
+
+/** The id of a row not looked at yet, for words; empty where it has none. */
+export function idOfRow(row: unknown): string {
+  return typeof row === 'object' && row !== null && 'id' in row ? String(row.id) : '';
+}

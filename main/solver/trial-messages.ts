@@ -1,4 +1,4 @@
-import type { Trial, Why, WhyAbout } from '../../core/contract';
+import type { PlanReport, Trial, Why, WhyAbout } from '../../core/contract';
 import type { Plan, Shop } from '../../core/shop';
 
 /** A change of the shop to be tried: what would come of it with everything else kept as near as it can be. */
@@ -10,7 +10,7 @@ export interface TrialJob {
   readonly seconds: number;
   readonly seed: number;
   /** What it is compared with, and kept near to. */
-  readonly before: { readonly shop: Shop; readonly plan: Plan };
+  readonly before: { readonly shop: Shop; readonly plan: Plan; readonly report: PlanReport };
   /** The plan people already work by: distance from it costs. */
   readonly released: Plan | null;
   /** A job comes in between: work gives way to what would be late. */

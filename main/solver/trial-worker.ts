@@ -8,7 +8,7 @@ import { localAt } from '../../core/time';
 import { messageOf } from '../refusal';
 import type { FromTrials, ToTrials, TrialJob, Tried, WhyJob } from './trial-messages';
 
-/** A thread in which changes by hand are tried. A newer question takes the place of one of its kind not yet begun. */
+/** A thread in which changes by hand are tried. A newer question takes the place of one of its kind. */
 const newest = { try: 0, why: 0 };
 
 /** Sentences shown beside the pointer. */
@@ -29,7 +29,7 @@ function breathe(): Promise<void> {
  * The plan with the change in it. Around a new job two searches share the time, one that begins with it behind all other
  * work and one with it before: on the demo now the one, now the other ends a hundred weighted hours less late.
  */
-async function planned(job: TrialJob): Promise<Plan> {
+async function planned(job: TrialJob, stopped: () => boolean): Promise<Plan> {
   const { shop, at, seconds, seed, before, released, hasNewWork } = job;
   const search = (share: number, newWork: EngineOptions['newWork']): Promise<Plan> =>
     planShop(shop, {
@@ -41,20 +41,23 @@ async function planned(job: TrialJob): Promise<Plan> {
       ...(released === null ? {} : { released }),
       allocate: false,
       clock: () => performance.now(),
+      stopped,
     });
   if (!hasNewWork) return search(1, undefined);
   const [behind, first] = [await search(0.5, 'behind'), await search(0.5, 'before')];
   return first.cost.total < behind.cost.total ? first : behind;
 }
 
-async function tried(job: TrialJob): Promise<Tried> {
+/** Null if a newer question has come meanwhile: nobody waits for this one any more. */
+async function tried(job: TrialJob, isSuperseded: () => boolean): Promise<Tried | null> {
   const { shop, before, released, held } = job;
-  const plan = await planned(job);
+  const plan = await planned(job, isSuperseded);
+  if (isSuperseded()) return null;
   const { legal, breaches } = referee(shop, plan, released ?? undefined);
   if (!legal)
     throw new Error(`the plan for it breaks a rule (${breaches[0]?.say ?? 'unknown'}), a defect of the program`);
   const after = { shop, plan, report: reportOn(shop, plan) };
-  const comparison = comparePlans({ ...before, report: reportOn(before.shop, before.plan) }, after);
+  const comparison = comparePlans(before, after);
   const local = (minute: number) => localAt(plan.clock, minute);
   return {
     plan,
@@ -84,11 +87,15 @@ function why({ shop, plan, about }: WhyJob): Why {
 parentPort?.on('message', async (message: ToTrials) => {
   const { id, type } = message;
   newest[type] = id;
+  const isSuperseded = (): boolean => newest[type] !== id;
   await breathe();
-  if (newest[type] !== id) return;
+  if (isSuperseded()) return;
   try {
-    if (message.type === 'try') tell({ type: 'tried', id, tried: await tried(message.job) });
-    else tell({ type: 'because', id, why: why(message.job) });
+    if (message.type === 'why') tell({ type: 'because', id, why: why(message.job) });
+    else {
+      const found = await tried(message.job, isSuperseded);
+      if (found !== null) tell({ type: 'tried', id, tried: found });
+    }
   } catch (error) {
     tell({ type: 'failed', id, say: messageOf(error) });
   }
